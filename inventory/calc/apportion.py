@@ -7,6 +7,7 @@ from decimal import Decimal
 from math import lcm
 
 MONEY_PLACES = 4
+SMALLEST_UNITS = 10_000
 
 
 def apportion(total: int, weights: Sequence[int]) -> list[int]:
@@ -59,7 +60,7 @@ def smallest_units_of(money: Decimal) -> int:
     if not money.is_finite():
         raise ValueError(f"{money} is no amount of money")
     numerator, denominator = money.as_integer_ratio()
-    units, rest = divmod(numerator * 10**MONEY_PLACES, denominator)
+    units, rest = divmod(numerator * SMALLEST_UNITS, denominator)
     if rest:
         raise ValueError(f"{money} has more than {MONEY_PLACES} places; round it before it is divided")
     return units
