@@ -1,0 +1,1 @@
+"""What a shop buys and uses: materials, suppliers, packs, resin systems."""

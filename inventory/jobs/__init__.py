@@ -1,0 +1,1 @@
+"""Customers, jobs and the tops they are for."""

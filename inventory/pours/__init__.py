@@ -1,0 +1,1 @@
+"""Pours: what went in, from which lot."""

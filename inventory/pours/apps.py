@@ -1,0 +1,6 @@
+from django.apps import AppConfig
+
+
+class PoursConfig(AppConfig):
+    name = "inventory.pours"
+    label = "pours"

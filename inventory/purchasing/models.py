@@ -1,0 +1,93 @@
+"""Deliveries, their lines and the charges that came with them or after them."""
+
+from django.conf import settings
+from django.db import models
+from django.db.models import Q
+
+from inventory.catalog.models import Material, Pack, Supplier
+from inventory.shop.fields import MoneyField, QuantityField
+from inventory.stock.models import Basis, Lot, Place, Posting
+
+
+class Delivery(models.Model):
+    number = models.PositiveBigIntegerField(unique=True)
+    supplier = models.ForeignKey(Supplier, on_delete=models.PROTECT, related_name="deliveries")
+    received_on = models.DateField()
+    place = models.ForeignKey(Place, on_delete=models.PROTECT, related_name="deliveries")
+    reference = models.CharField(max_length=80, blank=True)
+    note = models.TextField(blank=True)
+    by = models.ForeignKey(settings.AUTH_USER_MODEL, on_delete=models.PROTECT, related_name="deliveries")
+    recorded_at = models.DateTimeField(auto_now_add=True)
+    posting = models.ForeignKey(Posting, on_delete=models.PROTECT, related_name="+")
+    undone_by = models.ForeignKey(Posting, null=True, blank=True, on_delete=models.PROTECT, related_name="+")
+
+    class Meta:
+        ordering = ["-received_on", "-id"]
+        verbose_name_plural = "deliveries"
+
+    def __str__(self) -> str:
+        return f"delivery {self.number}"
+
+
+class DeliveryLine(models.Model):
+    """One material of a delivery, in one lot. cost: money for the line before charges; empty while the price is to follow."""
+
+    delivery = models.ForeignKey(Delivery, on_delete=models.PROTECT, related_name="lines")
+    position = models.PositiveIntegerField()
+    material = models.ForeignKey(Material, on_delete=models.PROTECT, related_name="+")
+    lot = models.OneToOneField(Lot, on_delete=models.PROTECT, related_name="delivery_line")
+    pack = models.ForeignKey(Pack, null=True, blank=True, on_delete=models.PROTECT, related_name="+")
+    pack_count = models.PositiveIntegerField(null=True, blank=True)
+    quantity = QuantityField()
+    typed_amount = models.CharField(max_length=40)
+    typed_unit = models.CharField(max_length=30)
+    cost = MoneyField(null=True, blank=True)
+    basis = models.CharField(max_length=13, choices=Basis.choices, default=Basis.PAID)
+
+    class Meta:
+        ordering = ["position"]
+        constraints = [
+            models.UniqueConstraint(fields=["delivery", "position"], name="delivery_line_position_once"),
+            models.CheckConstraint(condition=Q(quantity__gt=0), name="delivered_is_positive"),
+            models.CheckConstraint(condition=Q(cost__isnull=True) | Q(cost__gte=0), name="cost_is_not_negative"),
+        ]
+
+    def __str__(self) -> str:
+        return f"{self.typed_amount} {self.typed_unit} of {self.material}"
+
+
+class Charge(models.Model):
+    """Freight, duty, handling or a discount, spread over a delivery's lines by value, mass or quantity."""
+
+    class SpreadBy(models.TextChoices):
+        VALUE = "value", "Value"
+        MASS = "mass", "Mass"
+        QUANTITY = "quantity", "Quantity"
+
+    delivery = models.ForeignKey(Delivery, on_delete=models.PROTECT, related_name="charges")
+    kind = models.CharField(max_length=40)
+    amount = MoneyField()
+    spread_by = models.CharField(max_length=8, choices=SpreadBy.choices)
+    charged_on = models.DateField()
+    posting = models.ForeignKey(Posting, on_delete=models.PROTECT, related_name="+")
+
+    class Meta:
+        ordering = ["id"]
+        constraints = [models.CheckConstraint(condition=~Q(amount=0), name="charge_is_not_nothing")]
+
+    def __str__(self) -> str:
+        return f"{self.kind} {self.amount}"
+
+
+class ChargeShare(models.Model):
+    """What one line bears of a charge."""
+
+    charge = models.ForeignKey(Charge, on_delete=models.PROTECT, related_name="shares")
+    line = models.ForeignKey(DeliveryLine, on_delete=models.PROTECT, related_name="charge_shares")
+    amount = MoneyField()
+
+    class Meta:
+        constraints = [models.UniqueConstraint(fields=["charge", "line"], name="charge_share_once")]
+
+    def __str__(self) -> str:
+        return f"{self.amount} on line {self.line_id}"

@@ -1,0 +1,1 @@
+"""Read-only figures across the whole shop."""

@@ -1,0 +1,1 @@
+"""REST plumbing shared by the apps."""

@@ -1,0 +1,1 @@
+"""The shop itself: its settings, people, roles and change log."""

@@ -1,0 +1,1 @@
+"""Lots, places and the ledger."""
