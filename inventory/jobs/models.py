@@ -63,8 +63,9 @@ class Job(models.Model):
 class Piece(models.Model):
     """One top. Faces are kept apart; `area_sqft` counts them by the job's rule and is kept by `jobs.actions` alone.
 
-    shape: the dimensions as typed, in inches, as the API takes them.
-    A scrapped piece keeps its cost and loses its area.
+    shape: the dimensions as given, in inches, as the API takes them.
+    A scrapped piece keeps its cost: `area_sqft` stays, since a pour's cost is shared by it. It loses its finished area:
+    whoever sums areas leaves scrapped pieces out.
     """
 
     class AreaSource(models.TextChoices):

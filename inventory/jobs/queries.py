@@ -1,0 +1,20 @@
+"""What is read of customers, jobs and pieces."""
+
+from django.db.models import Prefetch, QuerySet
+
+from inventory.jobs.models import Customer, Job, Piece
+
+
+def customers() -> QuerySet[Customer]:
+    """Every customer."""
+    return Customer.objects.all()
+
+
+def jobs() -> QuerySet[Job]:
+    """Jobs with their customer and their pieces: two SQL statements, however many."""
+    return Job.objects.select_related("customer").prefetch_related(Prefetch("pieces", queryset=Piece.objects.all()))
+
+
+def pieces() -> QuerySet[Piece]:
+    """Pieces with their job and its customer."""
+    return Piece.objects.select_related("job__customer")
