@@ -4,9 +4,9 @@ import os
 
 os.environ.setdefault("SECRET_KEY", "only for tests")
 
-from inventory.config.settings import *  # noqa: E402, F403
-from inventory.config.settings import POSTGRESQL_OPTIONS, SQLITE_OPTIONS, STORAGES  # noqa: E402
-from tests.databases import postgresql_server, scratch_folder  # noqa: E402
+from inventory.config.settings import *  # noqa: F403
+from inventory.config.settings import POSTGRESQL_OPTIONS, SQLITE_OPTIONS, STORAGES
+from tests.databases import postgresql_server, scratch_folder
 
 TEST_DATABASE = os.environ.get("TEST_DATABASE", "sqlite")
 if TEST_DATABASE == "postgresql":

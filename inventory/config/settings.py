@@ -9,10 +9,14 @@ VAR_DIR        folder for the database file and the key; var/ beside manage.py u
 """
 
 from pathlib import Path
+from typing import Any
 
+import django_stubs_ext
 import environ
 from csp.constants import NONE, SELF, UNSAFE_INLINE
 from django.core.management.utils import get_random_secret_key
+
+django_stubs_ext.monkeypatch()
 
 BASE_DIR = Path(__file__).resolve().parents[2]
 env = environ.Env()
@@ -108,7 +112,7 @@ POSTGRESQL_OPTIONS = {
 
 
 def database() -> dict[str, object]:
-    chosen = env.db("DATABASE_URL", default=f"sqlite:///{VAR_DIR / 'shop.sqlite3'}")
+    chosen: dict[str, Any] = env.db("DATABASE_URL", default=f"sqlite:///{VAR_DIR / 'shop.sqlite3'}")
     is_sqlite = "sqlite" in chosen["ENGINE"]
     if is_sqlite and chosen["NAME"] != ":memory:":
         Path(chosen["NAME"]).parent.mkdir(parents=True, exist_ok=True)
@@ -179,7 +183,7 @@ REST_FRAMEWORK = {
     "DEFAULT_PARSER_CLASSES": ["inventory.rest.parsers.BoundedJSONParser"],
     "DEFAULT_PAGINATION_CLASS": "inventory.rest.pagination.Pages",
     "DEFAULT_FILTER_BACKENDS": [
-        "django_filters.rest_framework.DjangoFilterBackend",
+        "inventory.rest.filters.Filters",
         "inventory.rest.ordering.Ordering",
         "inventory.rest.ordering.Search",
     ],

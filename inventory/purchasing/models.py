@@ -30,7 +30,10 @@ class Delivery(models.Model):
 
 
 class DeliveryLine(models.Model):
-    """One material of a delivery, in one lot. cost: money for the line before charges; empty while the price is to follow."""
+    """One material of a delivery, in one lot.
+
+    cost: money for the line before charges; empty while the price is to follow.
+    """
 
     delivery = models.ForeignKey(Delivery, on_delete=models.PROTECT, related_name="lines")
     position = models.PositiveIntegerField()

@@ -5,7 +5,7 @@ BIGINT instead, on both databases, and sums of them stay exact.
 """
 
 from decimal import ROUND_HALF_EVEN, Decimal, InvalidOperation
-from typing import Any
+from typing import Any, TypeVar
 
 from django.core.exceptions import ValidationError
 from django.db import models
@@ -13,12 +13,21 @@ from django.db import models
 BIGGEST = 2**63 - 1
 
 
-class FixedField(models.BigIntegerField):
+_Set = TypeVar("_Set", contravariant=True)
+_Get = TypeVar("_Get", covariant=True)
+
+
+class FixedField(models.BigIntegerField[_Set, _Get]):
     """A Decimal with a fixed number of places, stored as a whole number of 10**-places.
 
     Raises ValidationError for what is not a finite number, and ValueError for a number with more places than fit:
     rounding is the caller's decision.
     """
+
+    # What the type checker is told that an attribute takes and gives; the base class says int.
+    _pyi_private_set_type: Decimal | int  # type: ignore[assignment]
+    _pyi_private_get_type: Decimal  # type: ignore[assignment]
+    _pyi_lookup_exact_type: Decimal | int  # type: ignore[assignment]
 
     def __init__(self, *args: Any, places: int = 6, **kwargs: Any) -> None:
         self.places = places
@@ -39,7 +48,7 @@ class FixedField(models.BigIntegerField):
         except InvalidOperation as error:
             raise ValidationError("Give a number.", code="invalid") from error
 
-    def get_prep_value(self, value: Any) -> int | None:
+    def get_prep_value(self, value: Any) -> Any:
         if value is None or hasattr(value, "resolve_expression"):
             return value
         return to_whole(Decimal(str(value)) if not isinstance(value, Decimal) else value, self.places)
@@ -55,14 +64,14 @@ class FixedField(models.BigIntegerField):
         )
 
 
-class QuantityField(FixedField):
+class QuantityField(FixedField[_Set, _Get]):
     """A quantity in the material's stock unit, to the millionth."""
 
     def __init__(self, *args: Any, **kwargs: Any) -> None:
         super().__init__(*args, **{**kwargs, "places": 6})
 
 
-class MoneyField(FixedField):
+class MoneyField(FixedField[_Set, _Get]):
     """Money in the shop's currency, to the ten-thousandth."""
 
     def __init__(self, *args: Any, **kwargs: Any) -> None:

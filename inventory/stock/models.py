@@ -196,18 +196,20 @@ class Movement(models.Model):
     class Meta:
         indexes = [
             models.Index(fields=["posting"]),
-            models.Index(fields=["lot", "place", "happened_at"]),
+            models.Index(fields=["lot", "happened_at"]),
             models.Index(fields=["material", "happened_on", "kind"]),
             models.Index(fields=["happened_on", "kind"]),
             models.Index(fields=["corrects"], condition=Q(corrects__isnull=False), name="movement_corrects"),
             models.Index(fields=["into_lot"], condition=Q(into_lot__isnull=False), name="movement_into_lot"),
+            models.Index(fields=["lot", "into_lot"], condition=Q(into_lot__isnull=False), name="movement_goes_on"),
             models.Index(
                 fields=["cause", "material", "kind", "value"], condition=Q(cause__isnull=False), name="movement_cause"
             ),
         ]
         constraints = [
             models.CheckConstraint(
-                condition=Q(kind__in=[kind for kind in Kind.values if kind != Kind.REVERSED]), name="movement_kind_is_known"
+                condition=Q(kind__in=[kind for kind in Kind.values if kind != Kind.REVERSED]),
+                name="movement_kind_is_known",
             ),
         ]
 
@@ -322,7 +324,10 @@ class Blend(models.Model):
 
 
 class Return(models.Model):
-    """Goods sent back to the supplier or the lender. credit: the money that came back for them; book value stays out of stock."""
+    """Goods sent back to the supplier or the lender.
+
+    credit: the money that came back for them, which need not be what they cost.
+    """
 
     class To(models.TextChoices):
         SUPPLIER = "supplier", "The supplier"

@@ -1,0 +1,58 @@
+"""What can stand in the way of moving stock, in the trade's words."""
+
+from inventory.rest.problems import BadBody, Conflict, Unprocessable
+
+
+class NotEnoughStock(Unprocessable):
+    slug = "not-enough-stock"
+    title = "There is not enough on the shelf"
+
+
+class LotOnHold(Unprocessable):
+    slug = "lot-on-hold"
+    title = "That lot is on hold"
+
+
+class LotRejected(Unprocessable):
+    slug = "lot-rejected"
+    title = "That lot was rejected"
+
+
+class LotExpired(Unprocessable):
+    slug = "lot-expired"
+    title = "That lot is past its use-by"
+
+
+class UsedBeforeReceived(Unprocessable):
+    slug = "used-before-received"
+    title = "Nothing is used before it was received"
+
+
+class UnitMismatch(Unprocessable):
+    slug = "unit-mismatch"
+    title = "That unit cannot be turned into the material's stock unit"
+
+
+class TooMuch(BadBody):
+    slug = "too-much"
+    title = "That is more than one line of the ledger can hold"
+
+
+class NotWhole(Conflict):
+    slug = "not-whole-any-more"
+    title = "Something has been taken from it since"
+
+
+class AlreadyUndone(Conflict):
+    slug = "already-undone"
+    title = "That was undone before"
+
+
+class CreditTooLarge(Unprocessable):
+    slug = "credit-too-large"
+    title = "A credit cannot be more than the goods cost"
+
+
+class DoesNotMix(Unprocessable):
+    slug = "does-not-mix"
+    title = "These do not go into one lot"
