@@ -66,6 +66,10 @@ def test_without_a_use_by_the_lot_received_first_goes_first() -> None:
     assert lots_of(choose_lots(shelf, wanted=UNIT)) == [2]
 
 
+def test_of_lots_alike_in_everything_the_lower_number_goes_first() -> None:
+    assert lots_of(choose_lots([lot(2), lot(1), lot(3)], wanted=UNIT)) == [1]
+
+
 def test_a_pour_empties_the_first_lot_before_it_touches_the_next() -> None:
     shelf = [lot(1, 3, use_by=AUTUMN), lot(2, 3, use_by=SUMMER)]
     assert choose_lots(shelf, wanted=4 * UNIT) == Choice((Pick(2, 3 * UNIT), Pick(1, UNIT)), missing=0)

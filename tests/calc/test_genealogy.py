@@ -148,6 +148,14 @@ def test_a_blend_counted_in_another_unit_than_its_input_is_traced_in_the_input_s
     assert book.uses_of(1) == {"pour": 9, "shelf": 81}
 
 
+def test_a_jug_decanted_whole_hands_on_just_what_was_in_it() -> None:
+    """Half of jug 3 is lot 1; all of it goes into bottle 4, of which a tenth is poured."""
+    book = Book([Edge(1, 3, 500), Edge(2, 3, 500), Edge(3, 4, 1000)], {3: [], 4: [("pour", 100), ("shelf", 900)]})
+    assert book.uses_of(1) == {"pour": 50, "shelf": 450}
+    assert book.uses_of(3) == {"pour": 100, "shelf": 900}
+    assert book.sources_of("pour") == {4: 100, 3: 100, 1: 50, 2: 50}
+
+
 def test_a_transfer_undone_leaves_no_trace() -> None:
     book = Book([Edge(1, 2, 0)], {1: [("shelf", 10), ("pour", 0)], 2: [("pour", 5)]})
     assert book.uses_of(1) == {"shelf": 10}
