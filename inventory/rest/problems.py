@@ -44,7 +44,7 @@ class Problem(Exception):
         detail: str,
         *,
         remedies: Sequence[Mapping[str, Any]] = (),
-        errors: Sequence[Mapping[str, str]] = (),
+        errors: Sequence[Mapping[str, Any]] = (),
         **extra: Any,
     ) -> None:
         super().__init__(detail)
@@ -91,3 +91,49 @@ class Stale(Problem):
     slug = "stale"
     title = "Somebody changed this since you read it"
     status = 412
+
+
+class BadJSON(Problem):
+    """The body is not JSON that can be kept: broken, too deep, or with a number or text out of bounds."""
+
+    slug = "bad-json"
+    title = "The body cannot be read"
+    status = 400
+
+
+class TooLarge(Problem):
+    """The body is larger than the server reads."""
+
+    slug = "too-large"
+    title = "The body is too large"
+    status = 413
+
+
+class BadQuery(Problem):
+    """A query parameter is unknown or its value cannot be used; `errors` names it as {"parameter", "detail"}."""
+
+    slug = "bad-query"
+    title = "Some query parameters need mending"
+    status = 400
+
+
+class KeyReused(Problem):
+    """The Idempotency-Key belongs to another call."""
+
+    slug = "key-reused"
+    title = "This Idempotency-Key was used for something else"
+    status = 422
+
+
+class InUse(Conflict):
+    """What was used is kept: it can be archived, not deleted."""
+
+    slug = "in-use"
+    title = "This was used and cannot be deleted"
+
+
+class AlreadyExists(Conflict):
+    """Another record bears what must be its own."""
+
+    slug = "already-exists"
+    title = "There is one like this already"
