@@ -64,6 +64,7 @@ INSTALLED_APPS = [
     "inventory.pours",
     "inventory.reports",
     "inventory.demo",
+    "inventory.config",
 ]
 
 MIDDLEWARE = [
