@@ -1,6 +1,7 @@
 """What is read of customers, jobs and pieces."""
 
 from django.db.models import Prefetch, QuerySet
+from django.shortcuts import get_object_or_404
 
 from inventory.jobs.models import Customer, Job, Piece
 
@@ -18,3 +19,13 @@ def jobs() -> QuerySet[Job]:
 def pieces() -> QuerySet[Piece]:
     """Pieces with their job and its customer."""
     return Piece.objects.select_related("job__customer")
+
+
+def get_job(pk: int) -> Job:
+    """The job. Raises Http404."""
+    return get_object_or_404(Job, pk=pk)
+
+
+def get_piece(pk: int) -> Piece:
+    """The piece. Raises Http404."""
+    return get_object_or_404(Piece, pk=pk)

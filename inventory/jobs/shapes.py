@@ -1,6 +1,6 @@
 """A piece's measures between the JSON that is kept and the plain values that `calc.surfaces` measures."""
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from decimal import Decimal
 from typing import Any
@@ -103,3 +103,8 @@ def _written(size: Any) -> str:
     """A decimal without idle zeros."""
     text = f"{Decimal(size):f}"
     return text.rstrip("0").rstrip(".") if "." in text else text
+
+
+def finished_area(pieces: Iterable[Piece]) -> Decimal:
+    """The area in square feet of the pieces that are not scrapped."""
+    return sum((piece.area_sqft for piece in pieces ), Decimal(0))

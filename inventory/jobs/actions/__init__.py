@@ -1,7 +1,7 @@
 """Every write to customers, jobs and pieces."""
 
 from inventory.jobs.actions.customers import add_customer, delete_customer, edit_customer
-from inventory.jobs.actions.jobs import delete_job, edit_job, finish_job, hand_over_job, make_job, reopen_job
+from inventory.jobs.actions.jobs import delete_job, edit_job, finish_job, hand_over_job, make_job, reopen_job, shop_rule
 from inventory.jobs.actions.pieces import add_pieces, delete_piece, edit_piece, scrap_piece, unscrap_piece
 
 __all__ = [
@@ -18,5 +18,6 @@ __all__ = [
     "make_job",
     "reopen_job",
     "scrap_piece",
+    "shop_rule",
     "unscrap_piece",
 ]

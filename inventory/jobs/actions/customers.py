@@ -24,11 +24,9 @@ def add_customer(
 
 
 @transaction.atomic
-def edit_customer(
-    *, customer: Customer, changes: Mapping[str, Any], versions: frozenset[int] | None = None, by: Person
-) -> Customer:
+def edit_customer(*, customer: Customer, changes: Mapping[str, Any], by: Person) -> Customer:
     """Change a customer's fields; archiving is one of them. Raises Stale."""
-    return change(customer, changes=changes, versions=versions, by=by)
+    return change(customer, changes=changes, by=by)
 
 
 @transaction.atomic

@@ -69,9 +69,9 @@ def shop_rule() -> CountingRule:
 
 
 @transaction.atomic
-def edit_job(*, job: Job, changes: Mapping[str, Any], versions: frozenset[int] | None = None, by: Person) -> Job:
+def edit_job(*, job: Job, changes: Mapping[str, Any], by: Person) -> Job:
     """Change a job's customer, title, purpose, site, note, due date, or archive it. Raises Stale."""
-    return change(job, changes=changes, versions=versions, by=by)
+    return change(job, changes=changes, by=by)
 
 
 @transaction.atomic

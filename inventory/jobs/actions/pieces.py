@@ -58,15 +58,13 @@ def insert_pieces(job: Job, drafts: Sequence[PieceDraft], *, pointer: str = "/pi
 
 
 @transaction.atomic
-def edit_piece(
-    *, piece: Piece, changes: Mapping[str, Any], versions: frozenset[int] | None = None, by: Person
-) -> Piece:
+def edit_piece(*, piece: Piece, changes: Mapping[str, Any], by: Person) -> Piece:
     """Change a piece's name, measures, or where its area comes from (quoted, templated, final).
 
     A new way of giving the top replaces the old one; cut-outs, edges and splash are each replaced where given.
     The areas before and after go to the change log. Raises Stale, UnmeasurablePieces.
     """
-    piece = lock_for_edit(piece, versions=versions)
+    piece = lock_for_edit(piece)
     fields = {field: after for field, after in changes.items() if field not in MEASURE_KEYS}
     if len(fields) < len(changes):
         shape = changed_shape(piece.shape, changes)

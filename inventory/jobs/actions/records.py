@@ -14,9 +14,9 @@ from inventory.shop.models import Person
 Record = TypeVar("Record", Customer, Job, Piece)
 
 
-def change(record: Record, *, changes: Mapping[str, Any], versions: frozenset[int] | None = None, by: Person) -> Record:
+def change(record: Record, *, changes: Mapping[str, Any], by: Person) -> Record:
     """Lock a record, set its fields and log every one that differs. Raises Stale."""
-    return keep(lock_for_edit(record, versions=versions), changes, by=by)
+    return keep(lock_for_edit(record), changes, by=by)
 
 
 def keep(record: Record, changes: Mapping[str, Any], *, by: Person) -> Record:
