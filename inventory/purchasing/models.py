@@ -2,8 +2,9 @@
 
 from django.conf import settings
 from django.db import models
-from django.db.models import Q
+from django.db.models import F, Q
 
+from inventory.calc.landed_cost import SpreadBy as Proportion
 from inventory.catalog.models import Material, Pack, Supplier
 from inventory.shop.fields import MoneyField, QuantityField
 from inventory.stock.models import Basis, Lot, Place, Posting
@@ -32,7 +33,9 @@ class Delivery(models.Model):
 class DeliveryLine(models.Model):
     """One material of a delivery, in one lot.
 
+    pack_count: how many of the pack came, for a line that came in one.
     cost: money for the line before charges; empty while the price is to follow.
+    booked_cost: what the ledger carries for the line before charges: its cost, or what the last price says of it.
     """
 
     delivery = models.ForeignKey(Delivery, on_delete=models.PROTECT, related_name="lines")
@@ -44,7 +47,9 @@ class DeliveryLine(models.Model):
     quantity = QuantityField()
     typed_amount = models.CharField(max_length=40)
     typed_unit = models.CharField(max_length=30)
+    containers = models.PositiveIntegerField(default=1)
     cost = MoneyField(null=True, blank=True)
+    booked_cost = MoneyField()
     basis = models.CharField(max_length=13, choices=Basis.choices, default=Basis.PAID)
 
     class Meta:
@@ -52,7 +57,10 @@ class DeliveryLine(models.Model):
         constraints = [
             models.UniqueConstraint(fields=["delivery", "position"], name="delivery_line_position_once"),
             models.CheckConstraint(condition=Q(quantity__gt=0), name="delivered_is_positive"),
-            models.CheckConstraint(condition=Q(cost__isnull=True) | Q(cost__gte=0), name="cost_is_not_negative"),
+            models.CheckConstraint(
+                condition=Q(cost__isnull=True, booked_cost__gte=0) | Q(cost__gte=0, booked_cost=F("cost")),
+                name="what_is_booked_is_the_cost",
+            ),
         ]
 
     def __str__(self) -> str:
@@ -63,9 +71,9 @@ class Charge(models.Model):
     """Freight, duty, handling or a discount, spread over a delivery's lines by value, mass or quantity."""
 
     class SpreadBy(models.TextChoices):
-        VALUE = "value", "Value"
-        MASS = "mass", "Mass"
-        QUANTITY = "quantity", "Quantity"
+        VALUE = Proportion.VALUE.value, "Value"
+        MASS = Proportion.MASS.value, "Mass"
+        QUANTITY = Proportion.QUANTITY.value, "Quantity"
 
     delivery = models.ForeignKey(Delivery, on_delete=models.PROTECT, related_name="charges")
     kind = models.CharField(max_length=40)
