@@ -206,8 +206,12 @@ class TestWeighed:
     def test_the_weighings_may_be_in_two_units(self) -> None:
         assert weighed(parse_quantity("1 kg"), parse_quantity("900 g")) == Typed(Fraction(1, 10), "kg")
 
-    def test_a_rough_weighing_makes_a_rough_difference(self) -> None:
-        assert weighed(parse_quantity("~435 g"), parse_quantity("380 g")).is_rough
+    @pytest.mark.parametrize(
+        ("before", "after", "is_rough"),
+        [("435 g", "380 g", False), ("~435 g", "380 g", True), ("435 g", "~380 g", True)],
+    )
+    def test_a_rough_weighing_makes_a_rough_difference(self, before: str, after: str, is_rough: bool) -> None:
+        assert weighed(parse_quantity(before), parse_quantity(after)).is_rough is is_rough
 
     @pytest.mark.parametrize(("before", "after"), [("380 g", "435 g"), ("380 g", "380 g")])
     def test_nothing_used_is_refused(self, before: str, after: str) -> None:
