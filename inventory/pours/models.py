@@ -9,7 +9,7 @@ from django.db.models import Q
 from inventory.catalog.models import Material
 from inventory.jobs.models import Piece
 from inventory.shop.fields import FixedField, QuantityField
-from inventory.stock.models import Lot, LotStatus, Movement, Place, Posting
+from inventory.stock.models import Lot, LotStatus, Movement, Place
 
 
 class Layer(models.TextChoices):
@@ -26,6 +26,7 @@ class Layer(models.TextChoices):
 
 
 REDO_LAYERS = (Layer.TOUCH_UP, Layer.REPAIR)
+"""Coats whose cost always stands beside a job's, never inside."""
 
 
 class PourStatus(models.TextChoices):
@@ -47,9 +48,12 @@ class Provenance(models.TextChoices):
 class Pour(models.Model):
     """Planned -> completed -> (corrected, reversed), or cancelled.
 
+    Its movements in the ledger carry its id as their cause: used and wasted are its cost, counted is what was found.
+    planned_for: when it is to be poured, or the time that was given when it was put down. poured_at: when it was.
     conditions: name -> {"value", "unit"?, "provenance"}, only what a person gave or the tool assumed and said so.
     ticks: name -> {"value", "provenance"}; sanded, wiped, sealed, mixing minutes, torch, ...
     is_redo: a coat laid again over one that failed; its cost stands beside the job's, not inside.
+    needs_owner_reason: something expired or on hold went in, and the owner has not said why that was right.
     """
 
     uuid = models.UUIDField(default=uuid.uuid4, unique=True, editable=False)
@@ -66,12 +70,20 @@ class Pour(models.Model):
     note = models.TextField(blank=True)
     reason = models.TextField(blank=True, help_text="Why it was reversed or cancelled.")
     owner_reason = models.TextField(blank=True, help_text="The owner's word on what was out of the ordinary.")
+    needs_owner_reason = models.BooleanField(default=False)
     by = models.ForeignKey(settings.AUTH_USER_MODEL, on_delete=models.PROTECT, related_name="+")
     made_at = models.DateTimeField(auto_now_add=True)
+    version = models.PositiveIntegerField(default=1)
 
     class Meta:
         ordering = ["-id"]
-        indexes = [models.Index(fields=["status", "planned_for"]), models.Index(fields=["poured_at"])]
+        indexes = [
+            models.Index(fields=["status", "planned_for"]),
+            models.Index(fields=["poured_at"]),
+            models.Index(
+                fields=["needs_owner_reason"], condition=Q(needs_owner_reason=True), name="pour_waits_for_owner"
+            ),
+        ]
         constraints = [
             models.CheckConstraint(condition=Q(status__in=PourStatus.values), name="pour_status_is_known"),
             models.CheckConstraint(condition=Q(layer__in=Layer.values), name="pour_layer_is_known"),
@@ -123,32 +135,20 @@ class PlannedUsage(models.Model):
         return f"{self.typed_amount} {self.typed_unit}"
 
 
-class PourPosting(models.Model):
-    """A posting that belongs to a pour: its completion, an addition, a correction, its reversal."""
-
-    class Act(models.TextChoices):
-        COMPLETED = "completed", "Completed"
-        ADDED = "added", "Added"
-        CORRECTED = "corrected", "Corrected"
-        REVERSED = "reversed", "Reversed"
-
-    pour = models.ForeignKey(Pour, on_delete=models.PROTECT, related_name="pour_postings")
-    posting = models.ForeignKey(Posting, on_delete=models.PROTECT, related_name="+")
-    act = models.CharField(max_length=9, choices=Act.choices)
-
-    def __str__(self) -> str:
-        return f"{self.pour_id} {self.act}"
-
-
 class Usage(models.Model):
     """What went in, from which lot: one row for each lot that an entered amount was taken from.
 
+    position: which entered amount it comes from; rows of one amount that two lots gave share it.
+    given_by: the pour whose left-over this was; empty for what a pour took itself.
+    typed_amount, typed_unit: what a person said, of the whole amount.
     lot_status, was_expired: how the lot stood at the time of the pour, copied so that later events change nothing.
     density_g_per_ml, grams_per_tsp: the figures that turned the typed amount into stock units.
     is_taken_back: a correction or reversal has returned it to the lot.
     """
 
     pour = models.ForeignKey(Pour, on_delete=models.PROTECT, related_name="usages")
+    given_by = models.ForeignKey(Pour, null=True, blank=True, on_delete=models.PROTECT, related_name="given_usages")
+    position = models.PositiveIntegerField()
     material = models.ForeignKey(Material, on_delete=models.PROTECT, related_name="+")
     lot = models.ForeignKey(Lot, on_delete=models.PROTECT, related_name="usages")
     place = models.ForeignKey(Place, on_delete=models.PROTECT, related_name="+")
