@@ -1,0 +1,2 @@
+export { Columns, type Fact, Page, Part } from "./Page";
+export { LinesSkeleton, PageSkeleton } from "./Skeleton";

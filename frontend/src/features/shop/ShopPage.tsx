@@ -1,0 +1,128 @@
+import { Checkbox, Select, TextInput } from "@mantine/core";
+import { useState } from "react";
+import { Link } from "react-router";
+import { useIsOwner } from "@/api/session";
+import { BigButton, Sheet, useSheet } from "@/components/form";
+import { StatusMark } from "@/components/notes/StatusMark";
+import { Page } from "@/components/page";
+import { currencies, timeZones } from "./choices";
+import { useChangeShop, useShop } from "./queries";
+import classes from "./shop.module.css";
+import { UnitChoice } from "./UnitChoice";
+
+const FACES = [
+  ["top", "Tops count", "The flat of the top."],
+  ["edges", "Edges count", "Front and end edges that get a coat."],
+  ["splash", "Splash counts", "Backsplash strips."],
+  ["deducts_cutouts", "Cut-outs are taken off", "Off: the resin over a sink hole was poured all the same."],
+] as const;
+
+/** What the shop is called, how it counts and measures. */
+export function ShopPage() {
+  const shop = useShop();
+  const isOwner = useIsOwner();
+  const [isSaved, setSaved] = useState(false);
+  const sheet = useSheet({
+    act: useChangeShop(() => setSaved(true)),
+    initial: shop,
+    toBody: ({ name, currency, time_zone, units, counts_faces, poison_help }) => ({
+      name,
+      currency,
+      time_zone,
+      units,
+      counts_faces,
+      poison_help,
+    }),
+    draft: "shop",
+    check: ({ name }) => ({ ...(name.trim() === "" && { name: "Give the shop a name." }) }),
+  });
+  const { form } = sheet;
+  return (
+    <Page title="The shop" acts={isOwner && <Link to="/shop/people">People and roles</Link>}>
+      <Sheet
+        sheet={sheet}
+        acts={
+          isOwner && (
+            <>
+              <BigButton busy={sheet.isPending}>Save the settings</BigButton>
+              <span role="status" className={classes.saved}>
+                {isSaved && !form.isDirty() && <StatusMark mark="ok">Saved</StatusMark>}
+              </span>
+            </>
+          )
+        }
+      >
+        <fieldset className={classes.fields} disabled={!isOwner}>
+          <div className="cells">
+            <TextInput label="Name" {...form.getInputProps("name")} />
+            <Select
+              label="Time zone"
+              description="Decides which day a pour belongs to from now on; nothing posted moves."
+              data={timeZones()}
+              searchable
+              {...form.getInputProps("time_zone")}
+            />
+            <Select
+              label="Currency"
+              description="The sign beside money; nothing is converted."
+              data={currencies()}
+              searchable
+              {...form.getInputProps("currency")}
+            />
+            <TextInput
+              label="Poison help"
+              description="Shown with every caution: your country's number."
+              inputMode="tel"
+              {...form.getInputProps("poison_help")}
+            />
+          </div>
+          <div className={classes.choices}>
+            <UnitChoice
+              label="Liquids in"
+              choices={[
+                ["fl_oz", "fl oz"],
+                ["ml", "mL"],
+              ]}
+              {...form.getInputProps("units.volume")}
+            />
+            <UnitChoice
+              label="Powders in"
+              choices={[
+                ["oz", "oz (weight)"],
+                ["g", "g"],
+              ]}
+              {...form.getInputProps("units.mass")}
+            />
+            <UnitChoice
+              label="Tops in"
+              choices={[
+                ["sqft", "sq ft"],
+                ["sqm", "m²"],
+              ]}
+              {...form.getInputProps("units.area")}
+            />
+            <UnitChoice
+              label="Warmth in"
+              choices={[
+                ["F", "°F"],
+                ["C", "°C"],
+              ]}
+              {...form.getInputProps("units.temperature")}
+            />
+          </div>
+          <fieldset className={classes.faces}>
+            <legend>What counts as area, for jobs from now on</legend>
+            {FACES.map(([face, label, says]) => (
+              <Checkbox
+                key={face}
+                label={label}
+                description={says}
+                {...form.getInputProps(`counts_faces.${face}`, { type: "checkbox" })}
+              />
+            ))}
+          </fieldset>
+        </fieldset>
+      </Sheet>
+    </Page>
+  );
+}

@@ -1,0 +1,34 @@
+import { currencySign } from "@/components/figures/Money";
+
+interface Choice {
+  value: string;
+  label: string;
+}
+
+/** Time zones by name, this device's own first. */
+export function timeZones(): Choice[] {
+  const own = Intl.DateTimeFormat().resolvedOptions().timeZone;
+  const all = new Set([own, ...Intl.supportedValuesOf("timeZone"), "UTC"]);
+  return [...all].map((value) => ({ value, label: value.replaceAll("_", " ") }));
+}
+
+/** Currencies by their code (ISO 4217), with name and sign. */
+export function currencies(): Choice[] {
+  const names = new Intl.DisplayNames("en", { type: "currency" });
+  return Intl.supportedValuesOf("currency").map((value) => {
+    const sign = currencySign(value);
+    return { value, label: `${value} · ${names.of(value) ?? value}${sign === value ? "" : ` (${sign})`}` };
+  });
+}
+
+export const ROLES = [
+  { value: "owner", label: "Owner", says: "Everything: prices, people and the shop's settings too." },
+  { value: "crew", label: "Crew", says: "Receives, counts, plans and logs pours. Sees no money." },
+  { value: "viewer", label: "Viewer", says: "Reads. Sees no money, changes nothing." },
+] as const;
+
+export type RoleName = (typeof ROLES)[number]["value"];
+
+export function roleLabel(role: string): string {
+  return ROLES.find(({ value }) => value === role)?.label ?? role;
+}
