@@ -9,8 +9,7 @@ import csv
 import io
 import re
 import tempfile
-from collections.abc import Callable, Iterable, Sequence
-from dataclasses import dataclass, replace
+from collections.abc import Sequence
 from datetime import UTC, date, datetime
 from decimal import Decimal
 from enum import StrEnum
@@ -18,30 +17,13 @@ from typing import IO, Any
 
 from django.http import FileResponse
 from django.utils import timezone
-from openpyxl import Workbook
-from openpyxl.cell import WriteOnlyCell
-from openpyxl.cell.cell import ILLEGAL_CHARACTERS_RE
-from openpyxl.styles import Font
-from openpyxl.utils import get_column_letter
 from rest_framework.request import Request
 
 from inventory.rest.filters import bad_parameters
-from inventory.rest.problems import Unprocessable
+from inventory.rest.sheets import write_xlsx
+from inventory.rest.tables import Column, Kind, Table
 
-XLSX_ROWS = 1_048_576  # rows of a sheet: ECMA-376, and the limit that spreadsheet programs state
-XLSX_TEXT = 32_767
-COLUMN_WIDTH = 18
 FORMULA_START = re.compile(r"[=+\-@\t\r\n|＝＋－＠]")
-CHUNK = 1 << 16
-
-
-class Kind(StrEnum):
-    TEXT = "text"
-    QUANTITY = "quantity"
-    MONEY = "money"
-    NUMBER = "number"
-    DATE = "date"
-    MOMENT = "moment"
 
 
 class Format(StrEnum):
@@ -56,41 +38,9 @@ MEDIA_TYPES = {
     Format.CSV: "text/csv",
     Format.XLSX: "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet",
 }
-NUMBER_FORMATS = {Kind.MONEY: "#,##0.00##", Kind.DATE: "yyyy-mm-dd"}
-
-
 FORMAT = "format"
 
-
-class TooManyRows(Unprocessable):
-    slug = "too-many-rows"
-    title = "A sheet cannot hold that many rows"
-
-
-@dataclass(frozen=True)
-class Column:
-    """key: stable name, the CSV's heading; title: in words, the sheet's heading."""
-
-    key: str
-    title: str
-    kind: Kind = Kind.TEXT
-
-
-@dataclass(frozen=True)
-class Table:
-    """A table to export. name: of the file, without ending. rows: one cell for each column, read once."""
-
-    name: str
-    columns: Sequence[Column]
-    rows: Iterable[Sequence[Any]]
-
-    def without_money(self) -> "Table":
-        """The same table with its columns of money taken out."""
-        kept = [index for index, column in enumerate(self.columns) if column.kind is not Kind.MONEY]
-        if len(kept) == len(self.columns):
-            return self
-        rows = ([row[index] for index in kept] for row in self.rows)
-        return replace(self, columns=[self.columns[index] for index in kept], rows=rows)
+__all__ = ["Column", "Format", "Kind", "Table", "answer_table", "chosen_format", "write_csv", "write_xlsx"]
 
 
 def chosen_format(request: Request, allowed: Sequence[Format]) -> Format:
@@ -105,8 +55,9 @@ def chosen_format(request: Request, allowed: Sequence[Format]) -> Format:
 def answer_table(table: Table, form: Format) -> FileResponse:
     """The table as a download. Raises TooManyRows for a sheet that cannot hold it."""
     file = tempfile.TemporaryFile()  # noqa: SIM115  (the answer closes it)
+    write = write_xlsx if form is Format.XLSX else write_csv
     try:
-        (write_xlsx if form is Format.XLSX else write_csv)(table, file)
+        write(table, file)
     except BaseException:
         file.close()
         raise
@@ -141,62 +92,3 @@ def csv_cell(value: Any) -> str:
         return str(value)
     text = str(value)
     return "'" + text if FORMULA_START.match(text) else text
-
-
-def write_xlsx(table: Table, file: IO[bytes]) -> None:
-    book = Workbook(write_only=True)
-    sheet = book.create_sheet("Table")
-    sheet.freeze_panes = "A2"
-    for index, _ in enumerate(table.columns, start=1):
-        sheet.column_dimensions[get_column_letter(index)].width = COLUMN_WIDTH
-    sheet.append([heading_cell(sheet, column.title) for column in table.columns])
-    makers = [cell_maker(sheet, column.kind) for column in table.columns]
-    try:
-        for count, row in enumerate(table.rows, start=2):
-            if count > XLSX_ROWS:
-                raise too_many_rows()
-            sheet.append([make(value) for make, value in zip(makers, row, strict=True)])
-    except BaseException:
-        sheet.close()
-        sheet._writer.cleanup()
-        raise
-    book.save(file)
-
-
-def heading_cell(sheet: Any, title: str) -> Any:
-    cell = WriteOnlyCell(sheet, value=title)
-    cell.font = Font(bold=True)
-    return cell
-
-
-def cell_maker(sheet: Any, kind: Kind) -> Callable[[Any], Any]:
-    """What turns a value of a column into its cell. One cell serves the whole column: a row is written at once."""
-    cell = WriteOnlyCell(sheet)
-    if kind in NUMBER_FORMATS:
-        cell.number_format = NUMBER_FORMATS[kind]
-
-    def text(value: Any) -> Any:
-        if value is None:
-            return None
-        shown = value.astimezone(UTC).isoformat() if isinstance(value, datetime) else str(value)
-        cell.value = ILLEGAL_CHARACTERS_RE.sub("\ufffd", shown[:XLSX_TEXT])
-        cell.data_type = "s"  # neither formula nor error, whatever it looks like
-        return cell
-
-    def number(value: Any) -> Any:
-        if not isinstance(value, int | Decimal | date) or isinstance(value, datetime):
-            return text(value)
-        cell.value = value
-        return cell
-
-    return text if kind in (Kind.TEXT, Kind.MOMENT) else number
-
-
-def too_many_rows() -> TooManyRows:
-    return TooManyRows(
-        f"A sheet holds {XLSX_ROWS:,} rows with its heading, and this has more. Narrow it, or take CSV.",
-        remedies=[
-            {"kind": "narrow", "text": "Ask for fewer rows: a shorter period, one material, one lot."},
-            {"kind": "use_csv", "text": "Take format=csv, which has no limit."},
-        ],
-    )

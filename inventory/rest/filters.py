@@ -31,7 +31,10 @@ class Filters(DjangoFilterBackend):
             return queryset
         if not filterset.is_valid():
             raise bad_parameters({name: [str(text) for text in texts] for name, texts in filterset.errors.items()})
-        found: QuerySet[Any] = filterset.qs
+        try:
+            found: QuerySet[Any] = filterset.qs
+        except (ValueError, OverflowError) as error:
+            raise BadQuery(f"A filter's value is out of bounds: {error}.") from error
         return found
 
 

@@ -37,7 +37,7 @@ class QuantityField(serializers.Field[Typed, Any, dict[str, str], Any]):
     """
 
     default_error_messages = {
-        "invalid": 'Give a quantity such as {"amount": "32", "unit": "fl_oz"} or "32 fl oz".',
+        "invalid": 'Give a quantity such as {{"amount": "32", "unit": "fl_oz"}} or "32 fl oz".',
         "zero": "Give more than nothing.",
     }
 
