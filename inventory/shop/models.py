@@ -9,10 +9,19 @@ from inventory.rest.problems import Role
 
 
 class People(UserManager["Person"]):
-    """Makes people; a superuser is an owner."""
+    """Makes people. Owners may enter the admin pages. Who gives no name is called by the username."""
 
-    def create_superuser(self, username: str, email: str | None = None, password: str | None = None, **extra: Any) -> "Person":
-        return super().create_superuser(username, email, password, **{"role": Role.OWNER, **extra})
+    def create_user(
+        self, username: str, email: str | None = None, password: str | None = None, **extra: Any
+    ) -> "Person":
+        is_owner = extra.get("role") == Role.OWNER
+        given = {"is_staff": is_owner, "is_superuser": is_owner, "name": username, **extra}
+        return super().create_user(username, email, password, **given)
+
+    def create_superuser(
+        self, username: str, email: str | None = None, password: str | None = None, **extra: Any
+    ) -> "Person":
+        return super().create_superuser(username, email, password, **{"role": Role.OWNER, "name": username, **extra})
 
 
 class Person(AbstractUser):
@@ -24,7 +33,7 @@ class Person(AbstractUser):
     role = models.CharField(max_length=10, choices=Role.choices, default=Role.VIEWER)
     version = models.PositiveIntegerField(default=1)
 
-    objects: ClassVar[People] = People()  # type: ignore[assignment]
+    objects: ClassVar[People] = People()
 
     class Meta:
         verbose_name_plural = "people"
@@ -73,7 +82,9 @@ class Shop(models.Model):
     volume_unit = models.CharField(max_length=5, choices=VolumeUnit.choices, default=VolumeUnit.FLUID_OUNCES)
     mass_unit = models.CharField(max_length=2, choices=MassUnit.choices, default=MassUnit.GRAMS)
     area_unit = models.CharField(max_length=4, choices=AreaUnit.choices, default=AreaUnit.SQUARE_FEET)
-    temperature_unit = models.CharField(max_length=1, choices=TemperatureUnit.choices, default=TemperatureUnit.FAHRENHEIT)
+    temperature_unit = models.CharField(
+        max_length=1, choices=TemperatureUnit.choices, default=TemperatureUnit.FAHRENHEIT
+    )
     counts_top = models.BooleanField(default=True)
     counts_edges = models.BooleanField(default=True)
     counts_splash = models.BooleanField(default=True)
