@@ -47,7 +47,7 @@ class Supplier(models.Model):
 class Material(models.Model):
     """Something bought, kept and used up. Its stock unit is fixed once it has moved (`is_in_use`).
 
-    density_g_per_ml: of a liquid. grams_per_tsp: of a powder, the loose weight of a level teaspoon, weighed by the shop.
+    density_g_per_ml: of a liquid. grams_per_tsp: of a powder, a level teaspoon of it loose, weighed.
     """
 
     number = models.PositiveBigIntegerField(unique=True)
@@ -64,7 +64,9 @@ class Material(models.Model):
     hazard_codes = models.JSONField(default=list, blank=True)
     cautions = models.TextField(blank=True)
     swatch = models.CharField(max_length=7, blank=True, validators=[RegexValidator(r"^#[0-9a-fA-F]{6}$")])
-    main_supplier = models.ForeignKey(Supplier, null=True, blank=True, on_delete=models.PROTECT, related_name="materials")
+    main_supplier = models.ForeignKey(
+        Supplier, null=True, blank=True, on_delete=models.PROTECT, related_name="materials"
+    )
     is_in_use = models.BooleanField(default=False, editable=False)
     is_archived = models.BooleanField(default=False)
     version = models.PositiveIntegerField(default=1)
@@ -75,10 +77,12 @@ class Material(models.Model):
             models.CheckConstraint(condition=Q(kind__in=MaterialKind.values), name="material_kind_is_known"),
             models.CheckConstraint(condition=Q(stock_unit__in=StockUnit.values), name="material_stock_unit_is_known"),
             models.CheckConstraint(
-                condition=Q(density_g_per_ml__isnull=True) | Q(density_g_per_ml__gt=0), name="material_density_is_positive"
+                condition=Q(density_g_per_ml__isnull=True) | Q(density_g_per_ml__gt=0),
+                name="material_density_is_positive",
             ),
             models.CheckConstraint(
-                condition=Q(grams_per_tsp__isnull=True) | Q(grams_per_tsp__gt=0), name="material_spoon_weight_is_positive"
+                condition=Q(grams_per_tsp__isnull=True) | Q(grams_per_tsp__gt=0),
+                name="material_spoon_weight_is_positive",
             ),
         ]
 
@@ -121,7 +125,9 @@ class Pack(models.Model):
         ordering = ["name", "id"]
         constraints = [
             models.UniqueConstraint(fields=["supplier", "name"], name="pack_is_named_once"),
-            models.CheckConstraint(condition=Q(price__isnull=True) | Q(price__gte=0), name="pack_price_is_not_negative"),
+            models.CheckConstraint(
+                condition=Q(price__isnull=True) | Q(price__gte=0), name="pack_price_is_not_negative"
+            ),
         ]
 
     def __str__(self) -> str:
@@ -148,7 +154,7 @@ class PackContent(models.Model):
 
 
 class ResinSystem(models.Model):
-    """Parts that cure together, with their mix ratio. Every figure comes from the maker's data sheet, typed by the shop."""
+    """Parts that cure together, with their mix ratio. Every figure is the maker's own, typed by the shop."""
 
     number = models.PositiveBigIntegerField(unique=True)
     name = models.CharField(max_length=120, unique=True)
@@ -192,9 +198,7 @@ class ResinPart(models.Model):
         constraints = [
             models.UniqueConstraint(fields=["system", "role"], name="resin_part_role_once"),
             models.UniqueConstraint(fields=["system", "material"], name="resin_part_material_once"),
-            models.CheckConstraint(
-                condition=Q(by_volume__gt=0) | Q(by_mass__gt=0), name="resin_part_has_a_ratio"
-            ),
+            models.CheckConstraint(condition=Q(by_volume__gt=0) | Q(by_mass__gt=0), name="resin_part_has_a_ratio"),
         ]
 
     def __str__(self) -> str:
