@@ -118,15 +118,18 @@ def lot_moneys(book: Book) -> tuple[dict[int, LotMoney], dict[int, Standing]]:
     }, by_movement
 
 
-def revaluation_entries(book: Book, changes: Mapping[int, int]) -> list[Entry]:
+def revaluation_entries(
+    book: Book, changes: Mapping[int, int], *, reshared: Collection[int] = frozenset()
+) -> list[Entry]:
     """Entries that change lots' total cost, in ten-thousandths, and carry the change on to all they became.
 
     book: opened over `lots_made_from` the changed lots. Charges are dated when the lot came in, each changed issue
-    when it happened. Raises CreditTooLarge.
+    when it happened. reshared: lots whose quantity was corrected, so that their parts take their shares anew even where
+    the cost stays. Raises CreditTooLarge.
     """
     moneys, issues = lot_moneys(book)
     try:
-        found = revalue(moneys, {lot: change for lot, change in changes.items() if change})
+        found = revalue(moneys, {lot: change for lot, change in changes.items() if change or lot in reshared})
     except CostBelowZero as error:
         facts = book.lots[error.lot]
         raise CreditTooLarge(

@@ -120,23 +120,35 @@ def _check(entry: Entry, book: Book) -> None:
         )
 
 
-def _not_enough(shortage: Shortage, book: Book) -> NotEnoughStock:
-    facts = book.lots[shortage.entry.lot]
-    wanted, there = (to_decimal(amount, 6) for amount in (-shortage.entry.quantity, shortage.takeable))
+def not_enough(book: Book, lot: int, place: int, *, wanted: int, there: int) -> NotEnoughStock:
+    """What to raise where a lot cannot give what is asked; says where else it lies. Quantities in millionths."""
+    facts = book.lots[lot]
+    asked, can_give = to_decimal(wanted, 6), to_decimal(there, 6)
+    elsewhere = {at: book.holdings[lot, at].quantity for at in book.places_of(lot) if at != place}
+    remedies = [
+        {"kind": "other_lot", "text": "Take it from another lot."},
+        {"kind": "found_more", "text": "Say that there was more than the book said."},
+        {"kind": "receive_first", "text": "Book the delivery that is not in the book yet; its price may follow."},
+    ]
+    if elsewhere:
+        remedies.insert(0, {"kind": "move", "text": "It lies elsewhere: move it here, or take it from there."})
     return NotEnoughStock(
-        f"Lot {facts.number} ({facts.lot_number}) can give {there.normalize():f} at that moment, "
-        f"{(wanted - there).normalize():f} less than the {wanted.normalize():f} asked for.",
-        lot=facts.id,
+        f"Lot {facts.number} ({facts.lot_number}) can give {can_give.normalize():f} at that moment, "
+        f"{(asked - can_give).normalize():f} less than the {asked.normalize():f} asked for.",
+        lot=lot,
         material=facts.material,
-        wanted=str(wanted),
-        there=str(there),
-        missing=str(wanted - there),
-        remedies=[
-            {"kind": "other_lot", "text": "Take it from another lot."},
-            {"kind": "found_more", "text": "Say that there was more than the book said."},
-            {"kind": "receive_first", "text": "Book the delivery that is not in the book yet; its price may follow."},
-        ],
+        place=place,
+        wanted=str(asked),
+        there=str(can_give),
+        missing=str(asked - can_give),
+        elsewhere=[{"place": at, "on_hand": str(to_decimal(quantity, 6))} for at, quantity in elsewhere.items()],
+        remedies=remedies,
     )
+
+
+def _not_enough(shortage: Shortage, book: Book) -> NotEnoughStock:
+    entry = shortage.entry
+    return not_enough(book, entry.lot, entry.place, wanted=-entry.quantity, there=shortage.takeable)
 
 
 def _insert_posting(

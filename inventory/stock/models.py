@@ -5,6 +5,7 @@ They are written by `stock.ledger` alone.
 """
 
 import uuid
+from decimal import Decimal
 
 from django.conf import settings
 from django.db import models
@@ -67,6 +68,9 @@ class Kind(models.TextChoices):
     GIVEN = "given", "Sold or given away"
     CHARGED = "charged", "Charged"
     REVERSED = "reversed", "Undone, entry mistake"
+
+
+KINDS_OF_INFLOW = [Kind.RECEIVED.value, Kind.CHARGED.value, Kind.OPENED.value, Kind.BLENDED.value, Kind.COUNTED.value]
 
 
 class Lot(models.Model):
@@ -134,9 +138,15 @@ class LotNote(models.Model):
 
 
 class StatusEvent(models.Model):
-    """A lot put on hold, OK again, or rejected: since when, why, by whom. Rows are only ever added."""
+    """A lot put on hold, OK again, or rejected: since when, why, by whom. Rows are only ever added.
+
+    named, whole_number: the lot that somebody spoke of, itself or the first of all with its supplier number; `lot` is
+    that one or was reached through it. Together they say which bar this is (`stock.bars`).
+    """
 
     lot = models.ForeignKey(Lot, on_delete=models.PROTECT, related_name="status_events")
+    named = models.ForeignKey(Lot, on_delete=models.PROTECT, related_name="+")
+    whole_number = models.BooleanField()
     status = models.CharField(max_length=8, choices=LotStatus.choices)
     since = models.DateTimeField()
     reason = models.TextField(blank=True)
@@ -201,6 +211,9 @@ class Movement(models.Model):
             models.Index(fields=["happened_on", "kind"]),
             models.Index(fields=["corrects"], condition=Q(corrects__isnull=False), name="movement_corrects"),
             models.Index(fields=["into_lot"], condition=Q(into_lot__isnull=False), name="movement_into_lot"),
+            models.Index(
+                fields=["lot", "quantity", "value"], condition=Q(kind__in=KINDS_OF_INFLOW), name="movement_inflow"
+            ),
             models.Index(fields=["lot", "into_lot"], condition=Q(into_lot__isnull=False), name="movement_goes_on"),
             models.Index(
                 fields=["cause", "material", "kind", "value"], condition=Q(cause__isnull=False), name="movement_cause"
@@ -261,15 +274,17 @@ class Reservation(models.Model):
 
 
 class StockCount(models.Model):
-    """Somebody looked at a place at a moment and wrote down what was there."""
+    """Somebody looked at a place at a moment and wrote down what was there.
+
+    posting: the differences; without lines where the book was right.
+    """
 
     number = models.PositiveBigIntegerField(unique=True)
     place = models.ForeignKey(Place, on_delete=models.PROTECT, related_name="counts")
     counted_at = models.DateTimeField()
     by = models.ForeignKey(settings.AUTH_USER_MODEL, on_delete=models.PROTECT, related_name="+")
-    posting = models.ForeignKey(Posting, null=True, blank=True, on_delete=models.PROTECT, related_name="+")
+    posting = models.OneToOneField(Posting, on_delete=models.PROTECT, related_name="+")
     undone_by = models.ForeignKey(Posting, null=True, blank=True, on_delete=models.PROTECT, related_name="+")
-    is_undone = models.BooleanField(default=False)
 
     class Meta:
         ordering = ["-id"]
@@ -299,7 +314,8 @@ class StockCountLine(models.Model):
         indexes = [models.Index(fields=["lot", "place", "counted_at"])]
 
     @property
-    def difference(self) -> object:
+    def difference(self) -> Decimal:
+        """counted - book: above zero where more was there than the book said."""
         return self.counted - self.book
 
     def __str__(self) -> str:
@@ -312,7 +328,7 @@ class Blend(models.Model):
     number = models.PositiveBigIntegerField(unique=True)
     lot = models.OneToOneField(Lot, on_delete=models.PROTECT, related_name="blend")
     made_at = models.DateTimeField()
-    posting = models.ForeignKey(Posting, on_delete=models.PROTECT, related_name="+")
+    posting = models.OneToOneField(Posting, on_delete=models.PROTECT, related_name="+")
     by = models.ForeignKey(settings.AUTH_USER_MODEL, on_delete=models.PROTECT, related_name="+")
     undone_by = models.ForeignKey(Posting, null=True, blank=True, on_delete=models.PROTECT, related_name="+")
 
@@ -340,3 +356,13 @@ class Return(models.Model):
 
     def __str__(self) -> str:
         return f"return of lot {self.lot_id} to the {self.to}"
+
+
+class Emptied(models.Model):
+    """A lot said to be empty: what the book still had of it was pail loss, posted here."""
+
+    lot = models.ForeignKey(Lot, on_delete=models.PROTECT, related_name="emptyings")
+    posting = models.OneToOneField(Posting, on_delete=models.PROTECT, related_name="+")
+
+    def __str__(self) -> str:
+        return f"lot {self.lot_id} emptied"

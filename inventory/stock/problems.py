@@ -56,3 +56,28 @@ class CreditTooLarge(Unprocessable):
 class DoesNotMix(Unprocessable):
     slug = "does-not-mix"
     title = "These do not go into one lot"
+
+
+class NotUndoneHere(Conflict):
+    slug = "not-undone-here"
+    title = "This is undone where it was made"
+
+
+class AlreadyCounted(Conflict):
+    slug = "already-counted"
+    title = "That was counted at this very moment"
+
+
+class StillOnHold(Conflict):
+    slug = "still-on-hold"
+    title = "That lot number is on hold or rejected"
+
+
+class AlreadyOpen(Conflict):
+    slug = "already-open"
+    title = "That lot is open already"
+
+
+class NotOnHold(Conflict):
+    slug = "not-on-hold"
+    title = "That lot is usable"

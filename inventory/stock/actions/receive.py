@@ -7,6 +7,7 @@ from decimal import Decimal
 from zoneinfo import ZoneInfo
 
 from django.db import transaction
+from django.utils import timezone
 
 from inventory.calc.allocation import days_after, use_by
 from inventory.calc.bookkeeping import Entry
@@ -16,8 +17,9 @@ from inventory.shop.fields import to_whole
 from inventory.shop.models import Person
 from inventory.shop.numbers import next_number
 from inventory.stock import ledger
-from inventory.stock.book import Book
-from inventory.stock.models import Basis, Kind, Lot, LotStatus, Origin, Place, StatusEvent
+from inventory.stock.bars import InForce, bars_of_numbers, events_for, inherited, status_of
+from inventory.stock.book import Book, open_book
+from inventory.stock.models import Basis, Kind, Lot, Origin, Place, StatusEvent
 
 
 @dataclass(frozen=True, slots=True)
@@ -54,7 +56,7 @@ def receive(
     A lot number that is on hold or rejected comes in as such: hold and reject work on the number. Raises InTheFuture.
     """
     received_at = refuse_future(start_of_day(received_on, zone))
-    barred = _barred_numbers(arrivals)
+    barred = _bars_of(arrivals)
     first = next_number("lot", count=len(arrivals))
     lots = []
     for number, arrival in enumerate(arrivals, start=first):
@@ -72,16 +74,16 @@ def receive(
                 expires_on=expires_on,
                 use_by=use_by(expires_on=expires_on, opened_on=None, open_life_days=None),
                 containers=arrival.containers,
-                status=barred.get((arrival.material.pk, arrival.lot_number or ""), LotStatus.USABLE),
+                status=status_of(barred.get((arrival.material.pk, arrival.lot_number or ""), ())),
                 basis=arrival.basis,
                 is_provisional=arrival.is_provisional,
             )
         )
     Lot.objects.bulk_create(lots)
     StatusEvent.objects.bulk_create(
-        StatusEvent(lot=lot, status=lot.status, since=received_at, reason="This lot number was barred before.", by=by)
+        event
         for lot in lots
-        if lot.status != LotStatus.USABLE
+        for event in events_for(lot, inherited(barred.get(key_of(lot), ()), since=received_at), by=by)
     )
     Material.objects.filter(pk__in={arrival.material.pk for arrival in arrivals}, is_in_use=False).update(
         is_in_use=True
@@ -108,18 +110,17 @@ def _end_of_shelf_life(arrival: Arrival) -> date | None:
     return days_after(arrival.made_on, life) if arrival.made_on and life is not None else None
 
 
-def _barred_numbers(arrivals: Sequence[Arrival]) -> dict[tuple[int, str], str]:
-    """(material, lot number) -> status, of numbers on hold or rejected; the worse one where they differ."""
-    numbers = {arrival.lot_number for arrival in arrivals if arrival.lot_number}
-    if not numbers:
+def key_of(lot: Lot) -> tuple[int, str]:
+    return lot.material_id, lot.lot_number
+
+
+def _bars_of(arrivals: Sequence[Arrival]) -> dict[tuple[int, str], list[InForce]]:
+    """What holds for the supplier numbers that come in. Their lots are locked, so that no hold is missed meanwhile."""
+    numbers = {(arrival.material.pk, arrival.lot_number) for arrival in arrivals if arrival.lot_number}
+    there = Lot.objects.filter(lot_number__in={number for _, number in numbers}, is_own_number=False)
+    rows = there.values_list("pk", "material_id", "lot_number")
+    same = [pk for pk, material, number in rows if (material, number) in numbers]
+    if not same:
         return {}
-    rows = (
-        Lot.objects.filter(lot_number__in=numbers, is_own_number=False)
-        .exclude(status=LotStatus.USABLE)
-        .values_list("material_id", "lot_number", "status")
-    )
-    barred: dict[tuple[int, str], str] = {}
-    for material, number, status in rows:
-        if barred.get((material, number)) != LotStatus.REJECTED:
-            barred[material, number] = status
-    return barred
+    open_book(earliest=timezone.now(), lots=same)
+    return bars_of_numbers(numbers)

@@ -1,0 +1,109 @@
+"""Whether a lot is still as it came in, and what to undo first where it is not."""
+
+from collections.abc import Collection
+from typing import Any
+
+from django.db import connection
+
+from inventory.shop.fields import to_decimal
+from inventory.stock.book import Book, as_moment, marks
+from inventory.stock.ledger import IS_ISSUE
+from inventory.stock.models import Lot, Place, StockCount
+from inventory.stock.problems import NotWhole
+
+IS_GAIN = "(kind = 'counted' AND quantity > 0 AND corrects_id IS NULL)"
+WORDS = {
+    "used": "was used",
+    "wasted": "was wasted",
+    "counted": "was counted",
+    "opened": "was opened into another lot",
+    "blended": "went into a house mix",
+    "written_off": "was written off",
+    "returned": "was returned",
+    "given": "was sold or given away",
+}
+
+
+def refuse_unless_whole(lots: Collection[int], *, book: Book) -> dict[int, tuple[int, int]]:
+    """Where each of these lots lies and how much of it, in millionths; all of it is still in the one place it came to.
+
+    book: opened over the lots. Three SQL statements. Raises NotWhole, whose `first` lists what to undo before.
+    """
+    first = [*_issues(lots), *_counts(lots), *_moves(lots, book)]
+    if first:
+        sentences = list(dict.fromkeys(str(step["text"]) for step in first))
+        raise NotWhole(
+            f"{' '.join(sentences)} Undo that first.",
+            first=first,
+            remedies=[{"kind": "undo_first", "text": "Undo what is listed, the latest first, and then this."}],
+        )
+    return {
+        lot: (place, holding.quantity)
+        for (lot, place), holding in book.holdings.items()
+        if lot in lots and holding.quantity
+    }
+
+
+def _issues(lots: Collection[int]) -> list[dict[str, Any]]:
+    """Everything that left the lots and still stands, counted losses included, and what was found in them."""
+    with connection.cursor() as cursor:
+        cursor.execute(
+            "SELECT m.posting_id, m.kind, l.id, l.number, m.happened_at, m.cause, standing.quantity "
+            "FROM (SELECT COALESCE(corrects_id, id) AS movement, SUM(quantity) AS quantity FROM stock_movement "
+            f"WHERE lot_id IN ({marks(lots)}) AND ({IS_ISSUE} OR {IS_GAIN}) "
+            "GROUP BY COALESCE(corrects_id, id) HAVING SUM(quantity) <> 0) standing "
+            "JOIN stock_movement m ON m.id = standing.movement JOIN stock_lot l ON l.id = m.lot_id ORDER BY m.id DESC",
+            list(lots),
+        )
+        rows = cursor.fetchall()
+    return [
+        {
+            "posting": posting,
+            "kind": kind,
+            "lot": lot,
+            "cause": cause,
+            "happened_at": as_moment(moment).isoformat(),
+            "quantity": str(to_decimal(abs(int(quantity)), 6)),
+            "text": f"Something of lot {number} {WORDS[kind]} on {as_moment(moment):%Y-%m-%d}.",
+        }
+        for posting, kind, lot, number, moment, cause, quantity in rows
+    ]
+
+
+def _counts(lots: Collection[int]) -> list[dict[str, Any]]:
+    counts = StockCount.objects.filter(lines__lot__in=lots, lines__is_asserted=True).distinct()
+    return [
+        {
+            "posting": count.posting_id,
+            "kind": "counted",
+            "count": count.pk,
+            "happened_at": count.counted_at.isoformat(),
+            "text": f"Count {count.number} on {count.counted_at:%Y-%m-%d} says how much of it was there.",
+        }
+        for count in counts
+    ]
+
+
+def _moves(lots: Collection[int], book: Book) -> list[dict[str, Any]]:
+    """Lots that do not lie, whole, where they first came in."""
+    with connection.cursor() as cursor:
+        cursor.execute(
+            "SELECT lot_id, place_id FROM stock_movement WHERE id IN "
+            f"(SELECT MIN(id) FROM stock_movement WHERE lot_id IN ({marks(lots)}) GROUP BY lot_id)",
+            list(lots),
+        )
+        came_to = dict(cursor.fetchall())
+    moved = [(lot, came_to[lot]) for lot in lots for place in book.places_of(lot) if place != came_to[lot]]
+    if not moved:
+        return []
+    names = Place.objects.in_bulk({place for _, place in moved})
+    numbers = Lot.objects.in_bulk({lot for lot, _ in moved})
+    return [
+        {
+            "kind": "moved",
+            "lot": lot,
+            "place": place,
+            "text": f"Lot {numbers[lot].number} was moved away from {names[place]}: move it back.",
+        }
+        for lot, place in dict.fromkeys(moved)
+    ]
