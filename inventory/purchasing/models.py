@@ -1,10 +1,14 @@
 """Deliveries, their lines and the charges that came with them or after them."""
 
+from decimal import Decimal
+from fractions import Fraction
+
 from django.conf import settings
 from django.db import models
 from django.db.models import F, Q
 
 from inventory.calc.landed_cost import SpreadBy as Proportion
+from inventory.calc.rounding import half_even
 from inventory.catalog.models import Material, Pack, Supplier
 from inventory.shop.fields import MoneyField, QuantityField
 from inventory.stock.models import Basis, Lot, Place, Posting
@@ -26,6 +30,10 @@ class Delivery(models.Model):
         ordering = ["-received_on", "-id"]
         verbose_name_plural = "deliveries"
 
+    @property
+    def is_undone(self) -> bool:
+        return self.undone_by_id is not None
+
     def __str__(self) -> str:
         return f"delivery {self.number}"
 
@@ -33,9 +41,11 @@ class Delivery(models.Model):
 class DeliveryLine(models.Model):
     """One material of a delivery, in one lot.
 
-    pack_count: how many of the pack came, for a line that came in one.
+    pack_line: which pack of the delivery it came in, counted from 1; the contents of one kit share it.
+    pack_count: how many of that pack came.
     cost: money for the line before charges; empty while the price is to follow.
     booked_cost: what the ledger carries for the line before charges: its cost, or what the last price says of it.
+    charges: what it bears of all charges and discounts, the sum of its shares.
     """
 
     delivery = models.ForeignKey(Delivery, on_delete=models.PROTECT, related_name="lines")
@@ -43,6 +53,7 @@ class DeliveryLine(models.Model):
     material = models.ForeignKey(Material, on_delete=models.PROTECT, related_name="+")
     lot = models.OneToOneField(Lot, on_delete=models.PROTECT, related_name="delivery_line")
     pack = models.ForeignKey(Pack, null=True, blank=True, on_delete=models.PROTECT, related_name="+")
+    pack_line = models.PositiveIntegerField(null=True, blank=True)
     pack_count = models.PositiveIntegerField(null=True, blank=True)
     quantity = QuantityField()
     typed_amount = models.CharField(max_length=40)
@@ -50,6 +61,7 @@ class DeliveryLine(models.Model):
     containers = models.PositiveIntegerField(default=1)
     cost = MoneyField(null=True, blank=True)
     booked_cost = MoneyField()
+    charges = MoneyField(default=Decimal(0))
     basis = models.CharField(max_length=13, choices=Basis.choices, default=Basis.PAID)
 
     class Meta:
@@ -62,6 +74,20 @@ class DeliveryLine(models.Model):
                 name="what_is_booked_is_the_cost",
             ),
         ]
+
+    @property
+    def is_provisional(self) -> bool:
+        return self.cost is None
+
+    @property
+    def landed_cost(self) -> Decimal:
+        """What the line's lot cost altogether."""
+        return self.booked_cost + self.charges
+
+    @property
+    def unit_cost(self) -> Decimal:
+        """Landed money for one stock unit, to six places."""
+        return half_even(Fraction(self.landed_cost) / Fraction(self.quantity), 6)
 
     def __str__(self) -> str:
         return f"{self.typed_amount} {self.typed_unit} of {self.material}"

@@ -2,6 +2,7 @@
 
 import django.db.models.deletion
 import inventory.shop.fields
+from decimal import Decimal
 from django.conf import settings
 from django.db import migrations, models
 
@@ -57,6 +58,7 @@ class Migration(migrations.Migration):
             fields=[
                 ('id', models.BigAutoField(auto_created=True, primary_key=True, serialize=False, verbose_name='ID')),
                 ('position', models.PositiveIntegerField()),
+                ('pack_line', models.PositiveIntegerField(blank=True, null=True)),
                 ('pack_count', models.PositiveIntegerField(blank=True, null=True)),
                 ('quantity', inventory.shop.fields.QuantityField(places=6)),
                 ('typed_amount', models.CharField(max_length=40)),
@@ -64,6 +66,7 @@ class Migration(migrations.Migration):
                 ('containers', models.PositiveIntegerField(default=1)),
                 ('cost', inventory.shop.fields.MoneyField(blank=True, null=True, places=4)),
                 ('booked_cost', inventory.shop.fields.MoneyField(places=4)),
+                ('charges', inventory.shop.fields.MoneyField(default=Decimal('0'), places=4)),
                 ('basis', models.CharField(choices=[('paid', 'Paid'), ('free', 'Free'), ('borrowed', 'Borrowed'), ('customers_own', "The customer's own")], default='paid', max_length=13)),
                 ('delivery', models.ForeignKey(on_delete=django.db.models.deletion.PROTECT, related_name='lines', to='purchasing.delivery')),
                 ('lot', models.OneToOneField(on_delete=django.db.models.deletion.PROTECT, related_name='delivery_line', to='stock.lot')),
