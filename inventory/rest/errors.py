@@ -108,10 +108,11 @@ def body_of(problem: Problem) -> dict[str, Any]:
 
 
 def headers_of(exception: Exception, problem: Problem) -> dict[str, str]:
+    """The headers that go with a problem; `retry_after_seconds` among its members becomes Retry-After."""
     headers = {}
     if challenge := getattr(exception, "auth_header", None):
         headers["WWW-Authenticate"] = challenge
-    if wait := getattr(exception, "wait", None):
+    if wait := getattr(exception, "wait", None) or problem.extra.get("retry_after_seconds"):
         headers["Retry-After"] = f"{wait:.0f}"
     elif isinstance(problem, Busy):
         headers["Retry-After"] = "1"

@@ -81,9 +81,9 @@ def run_once(request: Request, work: Callable[[], Response]) -> Response:
 
 
 def call_of(request: Request) -> Call | None:
-    """The call that the request's key stands for; None where it has no key."""
+    """The call that the request's key stands for; None where it has no key or nobody is signed in."""
     key = request.headers.get(HEADER)
-    if key is None:
+    if key is None or not request.user.is_authenticated:
         return None
     if len(request.path) > LONGEST_PATH:
         raise Http404

@@ -58,6 +58,8 @@ class TradeView(APIView):
         if self.chosen_handler(request) is None:
             raise MethodNotAllowed(request.method or "")
         super().initial(request, *args, **kwargs)
+        if "\0" in request.path:
+            raise Http404
         nul = [name for name, values in request.query_params.lists() if "\0" in name + "".join(values)]
         if nul:
             raise bad_parameters({name.replace("\0", "\ufffd"): ["Take out the NUL character."] for name in nul})

@@ -8,6 +8,7 @@ from typing import Any, ClassVar
 from django.core.exceptions import PermissionDenied
 from django.core.exceptions import ValidationError as DjangoValidationError
 from django.http import Http404
+from django.shortcuts import get_object_or_404
 from django_filters import rest_framework as filters
 from drf_spectacular.utils import extend_schema
 from rest_framework import serializers
@@ -129,7 +130,7 @@ class SupplierPacks(TradeView):
 
     @extend_schema(responses=SupplierWithPacks)
     def get(self, request: Request, pk: int) -> Response:
-        return self.answer(SupplierWithPacks, Supplier.objects.get(pk=pk))
+        return self.answer(SupplierWithPacks, get_object_or_404(Supplier, pk=pk))
 
 
 class LineIn(MoneyKeys, serializers.Serializer[Any]):

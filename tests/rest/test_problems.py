@@ -14,7 +14,9 @@ from inventory.rest import handlers
 from inventory.rest.database_errors import problem_of_database
 from inventory.rest.errors import problem_of
 from inventory.rest.pointers import pointed_errors
+from inventory.rest.problems import Problem
 from inventory.shop.models import Shop
+from tests.rest.example_views import RAISED
 
 pytestmark = [pytest.mark.urls("tests.rest.urls"), pytest.mark.django_db]
 
@@ -201,6 +203,12 @@ def test_a_value_that_no_column_holds_is_the_clients_to_mend():
 def test_a_nul_character_in_the_query_is_refused(viewer, api):
     body = assert_problem(api(viewer).get("/api/suppliers/?search=%00"), 400, "bad-query")
     assert body["errors"][0]["parameter"] == "search"
+    assert_problem(api(viewer).get("/api/raise/%00/"), 404, "not-found")
+
+
+def test_a_problem_may_say_how_long_to_wait(viewer, api, monkeypatch):
+    monkeypatch.setitem(RAISED, "wait", Problem("Later.", retry_after_seconds=90))
+    assert api(viewer).get("/api/raise/wait/")["Retry-After"] == "90"
 
 
 def test_head_is_answered_like_get(viewer: Any, api: Any):
