@@ -1,10 +1,12 @@
 """The change log: who changed which field of which record, before and after."""
 
 from collections.abc import Iterable, Mapping
+from decimal import Decimal
 from typing import Any
 
 from django.db import models
 
+from inventory.rest.quantities import plain
 from inventory.shop.models import Change, Person
 
 
@@ -43,4 +45,6 @@ def log_deleted(*, record: models.Model, by: Person) -> None:
 
 
 def shown(value: Any) -> str:
+    if isinstance(value, Decimal):
+        return plain(value)
     return "" if value is None else str(value)

@@ -50,7 +50,7 @@ class WindowField(serializers.Field[Any, Any, Any, Any]):
 class RatioField(serializers.Field[Any, Any, Any, Any]):
     """The share of each part, `{"A": "2", "B": "1"}`, or null."""
 
-    default_error_messages = {"invalid": 'Give each part its share, such as {"A": "2", "B": "1"}.'}
+    default_error_messages = {"invalid": 'Give each part its share, such as {{"A": "2", "B": "1"}}.'}
 
     def to_internal_value(self, data: Any) -> dict[str, Decimal]:
         if not isinstance(data, Mapping) or not 1 <= len(data) <= MOST_PARTS:
