@@ -137,7 +137,7 @@ def revalue(lots: Mapping[int, LotMoney], changes: Mapping[int, int]) -> list[Ch
     of the lot's new total; the differences come back, lot after lot in order of depth, each lot's incoming money first.
 
     lots: every lot that changes, and every lot that anything of them went into, to any depth.
-    changes: lot -> change of its total cost.
+    changes: lot -> change of its total cost; 0 where its parts are only to take their shares anew.
     Raises CostBelowZero for a credit beyond a lot's cost, ValueError for lots that went into each other.
 
     >>> used = Issue(movement=7, place=1, quantity=1, value=10)
@@ -152,7 +152,7 @@ def revalue(lots: Mapping[int, LotMoney], changes: Mapping[int, int]) -> list[Ch
         book = lots[lot]
         change = waiting.get(lot, 0)
         came_in = carried.get(lot, {})
-        if not change and not came_in:
+        if lot not in changes and not came_in:
             continue
         total = book.total + change + sum(came_in.values())
         if total < 0:
