@@ -216,7 +216,9 @@ class Movement(models.Model):
             ),
             models.Index(fields=["lot", "into_lot"], condition=Q(into_lot__isnull=False), name="movement_goes_on"),
             models.Index(
-                fields=["cause", "material", "kind", "value"], condition=Q(cause__isnull=False), name="movement_cause"
+                fields=["cause", "lot", "kind", "quantity", "value"],
+                condition=Q(cause__isnull=False),
+                name="movement_cause",
             ),
         ]
         constraints = [

@@ -288,7 +288,7 @@ class Migration(migrations.Migration):
         ),
         migrations.AddIndex(
             model_name='movement',
-            index=models.Index(condition=models.Q(('cause__isnull', False)), fields=['cause', 'material', 'kind', 'value'], name='movement_cause'),
+            index=models.Index(condition=models.Q(('cause__isnull', False)), fields=['cause', 'lot', 'kind', 'quantity', 'value'], name='movement_cause'),
         ),
         migrations.AddConstraint(
             model_name='movement',
