@@ -28,6 +28,11 @@ class TooManyTries(Problem):
     title = "Too many wrong passwords"
     status = 429
 
+    @property
+    def wait(self) -> int:
+        """Seconds; the answer's Retry-After."""
+        return int(self.extra["retry_after_seconds"])
+
 
 def bad_fields(errors: Sequence[tuple[str, str]]) -> BadBody:
     """The refusal of a body some of whose fields break a rule. errors: (JSON pointer, sentence that says the mend)."""

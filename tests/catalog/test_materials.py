@@ -263,6 +263,22 @@ def test_a_material_that_has_been_in_stock_is_not_deleted(office, resin):
     assert office.delete(f"/api/materials/{resin['id']}/").status_code == 409
 
 
+def test_an_archived_supplier_stays_where_it_is_and_is_not_chosen_anew(office, supplier, material):
+    bought = material("R-1", main_supplier=supplier["id"])
+    other = material("R-2")
+    office.post(f"/api/suppliers/{supplier['id']}/archive/")
+
+    assert office.patch(f"/api/materials/{bought['id']}/", {"main_supplier": supplier["id"]}).status_code == 200
+    answer = office.patch(f"/api/materials/{other['id']}/", {"main_supplier": supplier["id"]})
+    assert pointers(answer) == ["/main_supplier"]
+
+
+def test_a_hazard_code_said_twice_is_kept_once(office):
+    answer = office.post("/api/materials/", POWDER | {"hazard_codes": ["H317", "H228", "H317"]})
+
+    assert answer.json()["hazard_codes"] == ["H317", "H228"]
+
+
 def test_materials_are_found_and_ordered(office, resin, hardener):
     def codes(query: str) -> list[str]:
         return [row["code"] for row in office.get(f"/api/materials/?{query}").json()["results"]]
@@ -300,7 +316,7 @@ def test_the_owner_alone_writes_the_catalogue_and_everybody_reads_it(api, crew, 
 
 
 def test_the_units_are_listed_with_their_exact_size(office):
-    units = {unit["code"]: unit for unit in office.get("/api/units/").json()}
+    units = {unit["code"]: unit for unit in office.get("/api/units/").json()["results"]}
 
     assert units["fl_oz"] == {
         "code": "fl_oz",

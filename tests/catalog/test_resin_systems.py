@@ -143,6 +143,18 @@ def test_parts_are_a_and_b_each_a_material_of_its_own(office, sheet, resin, hard
     assert refused(("1", resin["id"]), ("B", hardener["id"])) == ["/parts/0/role"]
 
 
+def test_a_part_stays_what_a_part_can_be(office, sheet, resin):
+    office.post("/api/resin-systems/", sheet)
+    address = f"/api/materials/{resin['id']}/"
+
+    for change in ({"kind": "consumable"}, {"kind": "hardener"}, {"stock_unit": "each"}):
+        answer = office.patch(address, change)
+        assert pointers(answer) == ["/kind"]
+        assert "Table resin 2:1 has it as a part" in answer.json()["detail"]
+    assert office.get(address).json()["version"] == 1
+    assert office.patch(address, {"stock_unit": "g"}).status_code == 200
+
+
 def test_a_third_part_may_be_a_thinner(office, sheet, material):
     thinner = material("S-1", kind="solvent")["id"]
     parts = [*sheet["parts"], {"role": "C", "material": thinner}]

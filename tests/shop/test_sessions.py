@@ -140,6 +140,7 @@ def test_guessing_is_slowed_down_for_the_guesser_alone(crew, viewer, settings):
     assert answers[-1]["Content-Type"] == "application/problem+json"
     assert answers[-1].json()["type"] == "/problems/too-many-tries"
     assert answers[-1].json()["retry_after_seconds"] == 900
+    assert answers[-1]["Retry-After"] == "900"
     assert client.post("/api/session/", {**wrong, "password": PASSWORD}).status_code == 429
     assert client.post("/api/session/", {"username": "viewer-person", "password": PASSWORD}).status_code == 200
 

@@ -9,11 +9,13 @@ from typing import Any, TypedDict, Unpack
 from django.db import transaction
 
 from inventory.calc.quantities import QuantityError, Typed, check_measure, check_measures
+from inventory.catalog.actions.resin_systems import PartGiven, refuse_odd_materials
 from inventory.catalog.actions.shelving import named_once, refuse_archived
 from inventory.catalog.hazards import is_hazard_code
-from inventory.catalog.models import Material, Measure, PackContent, Supplier
+from inventory.catalog.models import Material, Measure, PackContent, ResinSystem, Supplier
 from inventory.catalog.problems import StockUnitFixed
 from inventory.catalog.quantities import Figures, amount_as_typed, figures_of, typed_of
+from inventory.rest.problems import BadBody
 from inventory.shop.change_log import log_added, log_changes
 from inventory.shop.editing import edit, lock_for_edit, next_version
 from inventory.shop.models import Person
@@ -68,7 +70,8 @@ def add_material(*, by: Person, measures: Sequence[MeasureGiven] = (), **fields:
     Raises BadBody for a code that is taken, a hazard code that is none, an archived supplier, and measures that read
     alike, bear the name of a unit, or do not lead to the stock unit.
     """
-    refuse_unusable(fields)
+    refuse_odd_codes(fields)
+    refuse_archived(fields.get("main_supplier"), pointer="/main_supplier")
     material = Material(**fields)
     rows = measure_rows(material, measures, bare_figures(material))
     with taken_code(fields.get("code", "")):
@@ -92,9 +95,11 @@ def change_material(
     A changed density, spoon weight or stock unit converts its measures and the packs that hold it anew, from what was
     typed; what was posted stays. Raises StockUnitFixed once it has been in stock, BadBody as `add_material`.
     """
-    refuse_unusable(fields)
+    refuse_odd_codes(fields)
     locked = lock_for_edit(material)
     refuse_another_unit(locked, fields)
+    if fields.get("main_supplier") != locked.main_supplier:
+        refuse_archived(fields.get("main_supplier"), pointer="/main_supplier")
     converts_anew = any(name in fields and fields[name] != getattr(locked, name) for name in CONVERSION_FIELDS)  # type: ignore[literal-required]
     was = locked.version
     with taken_code(fields.get("code", "")):
@@ -103,16 +108,17 @@ def change_material(
     has_new_measures = replace_measures(locked, given, by=by) if measures is not None or converts_anew else False
     if converts_anew or has_new_measures:
         convert_packs_anew(locked)
+    if converts_anew:
+        refuse_broken_systems(locked)
     return next_version(locked) if has_new_measures and locked.version == was else locked
 
 
-def refuse_unusable(fields: MaterialFields) -> None:
+def refuse_odd_codes(fields: MaterialFields) -> None:
     odd = [(index, code) for index, code in enumerate(fields.get("hazard_codes", [])) if not is_hazard_code(code)]
     if odd:
         raise bad_fields(
             [(f"/hazard_codes/{index}", f"{code} is no hazard code: write each alone, as H317.") for index, code in odd]
         )
-    refuse_archived(fields.get("main_supplier"), pointer="/main_supplier")
 
 
 def refuse_another_unit(material: Material, fields: MaterialFields) -> None:
@@ -209,6 +215,16 @@ def convert_packs_anew(material: Material) -> None:
         except QuantityError as error:
             raise bad_field("", f"{content.pack} holds {content}. {error}") from error
     PackContent.objects.bulk_update(contents, ["quantity"])
+
+
+def refuse_broken_systems(material: Material) -> None:
+    """Raise BadBody where a resin system has the material as a part and, as it is now, could not."""
+    systems = ResinSystem.objects.filter(parts__material=material).prefetch_related("parts__material")
+    for system in systems:
+        try:
+            refuse_odd_materials([PartGiven(part.role, part.material) for part in system.parts.all()])
+        except BadBody as error:
+            raise bad_field("/kind", f"{system} has it as a part. {error.detail}") from error
 
 
 def taken_code(code: str) -> AbstractContextManager[None]:

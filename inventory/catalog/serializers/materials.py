@@ -81,6 +81,9 @@ class MaterialIn(serializers.Serializer[Any]):
     )
     main_supplier = RecordField(queryset=Supplier.objects.all(), allow_null=True, default=None)
 
+    def validate_hazard_codes(self, codes: list[str]) -> list[str]:
+        return list(dict.fromkeys(codes))
+
 
 class HazardOut(serializers.Serializer[Any]):
     code = serializers.CharField()
