@@ -1,0 +1,184 @@
+"""A delivery was written down wrongly: another quantity, or it never came."""
+
+from datetime import UTC, datetime
+from decimal import Decimal
+
+import pytest
+
+from inventory.calc.quantities import parse_quantity
+from inventory.purchasing.actions import (
+    ChargeGiven,
+    PriceGiven,
+    QuantityGiven,
+    add_charge,
+    correct_quantities,
+    reverse_delivery,
+    set_prices,
+)
+from inventory.purchasing.models import Delivery
+from inventory.rest.problems import BadBody
+from inventory.shop.models import Change
+from inventory.stock.models import Balance, Movement
+from inventory.stock.problems import AlreadyUndone, NotEnoughStock, NotWhole
+from tests.purchasing.conftest import Door, costs, lots_of, on_shelf, used_money
+
+
+def correct(door: Door, delivery: Delivery, *quantities: str) -> Delivery:
+    lines = delivery.lines.order_by("position")
+    given = [QuantityGiven(line.pk, parse_quantity(said)) for line, said in zip(lines, quantities, strict=False)]
+    return correct_quantities(delivery=delivery, quantities=given, reason="Counted the slip again.", by=door.by)
+
+
+def test_more_came_than_was_written_the_money_stays_and_every_part_takes_its_share(door: Door) -> None:
+    delivery = door.deliver(door.line(door.resin, "1000 ml", "90"))
+    [lot] = lots_of(delivery)
+    door.use(lot, "500")
+    assert (on_shelf(lot), used_money(lot)) == ((500, 45), 45)
+
+    correct(door, delivery, "1500 ml")
+
+    assert (on_shelf(lot), used_money(lot)) == ((1000, 60), 30)
+    assert costs(delivery) == [90]
+
+
+def test_less_came_than_was_written_down_to_what_was_used_since(door: Door) -> None:
+    delivery = door.deliver(door.line(door.resin, "1000 ml", "90"))
+    [lot] = lots_of(delivery)
+    door.use(lot, "500")
+
+    with pytest.raises(NotEnoughStock) as refusal:
+        correct(door, delivery, "499 ml")
+    assert refusal.value.extra["least"] == {"amount": "500", "unit": "ml"}
+    assert (on_shelf(lot), used_money(lot)) == ((500, 45), 45)
+
+    correct(door, delivery, "750 ml")
+    assert (on_shelf(lot), used_money(lot)) == ((250, 30), 60)
+    correct(door, delivery, "500 ml")
+    assert (on_shelf(lot), used_money(lot)) == ((0, 0), 90)
+
+
+def test_a_correction_there_and_back_leaves_everything_as_it_was(door: Door) -> None:
+    delivery = door.deliver(door.line(door.resin, "1000 ml", "10"), door.line(door.mica, "70 g", "0.0001"))
+    resin, mica = lots_of(delivery)
+    door.use(resin, "333")
+    door.use(mica, "1")
+    before = [(on_shelf(lot), used_money(lot)) for lot in (resin, mica)]
+
+    correct(door, delivery, "717 ml", "71 g")
+    assert [on_shelf(lot)[1] + used_money(lot) for lot in (resin, mica)] == [10, Decimal("0.0001")]
+    correct(door, delivery, "1000 ml", "70 g")
+
+    assert [(on_shelf(lot), used_money(lot)) for lot in (resin, mica)] == before
+
+
+def test_what_was_typed_and_the_change_log_tell_the_correction(door: Door) -> None:
+    delivery = door.deliver(door.line(door.resin, "1 gal", "90"))
+
+    correct(door, delivery, "2 gal")
+
+    line = delivery.lines.get()
+    assert (line.typed_amount, line.typed_unit, line.quantity) == ("2", "gal", Decimal("7570.823568"))
+    change = Change.objects.get(noun="deliveryline", record=line.pk)
+    assert (change.field, change.before, change.after) == (
+        "quantity",
+        "1 gal of Table resin A",
+        "2 gal of Table resin A",
+    )
+
+
+def test_a_correction_to_the_same_quantity_writes_nothing(door: Door) -> None:
+    delivery = door.deliver(door.line(door.resin, "1 gal", "90"))
+    before = Movement.objects.count()
+
+    correct(door, delivery, "4 qt")
+
+    assert Movement.objects.count() == before
+
+
+def test_a_later_charge_is_spread_over_the_corrected_quantity(door: Door) -> None:
+    delivery = door.deliver(door.line(door.resin, "1000 ml", "90"))
+    [lot] = lots_of(delivery)
+    door.use(lot, "500")
+    correct(door, delivery, "2000 ml")
+
+    freight = ChargeGiven("freight", Decimal(10))
+    add_charge(delivery=delivery, charge=freight, charged_on=delivery.received_on, by=door.by)
+
+    assert (on_shelf(lot), used_money(lot)) == ((1500, 75), 25)
+
+
+def test_an_untouched_delivery_is_undone_and_nothing_of_it_is_left(door: Door) -> None:
+    delivery = door.deliver(
+        door.line(door.resin, "1000 ml", "90"),
+        door.line(door.mica, "5 g"),
+        charges=(ChargeGiven("freight", Decimal(6)),),
+    )
+    add_charge(delivery=delivery, charge=ChargeGiven("duty", Decimal(3)), charged_on=delivery.received_on, by=door.by)
+    correct(door, delivery, "900 ml")
+
+    undone = reverse_delivery(delivery=delivery, reason="Booked twice.", by=door.by)
+
+    assert undone.is_undone
+    assert {(row.quantity, row.value) for row in Balance.objects.all()} == {(0, 0)}
+    assert sum(movement.value for movement in Movement.objects.all()) == 0
+    assert not any(lot.is_provisional for lot in lots_of(delivery))
+
+
+def test_a_delivery_that_was_used_from_is_undone_only_after_that(door: Door) -> None:
+    delivery = door.deliver(door.line(door.resin, "1000 ml", "90"), door.line(door.mica, "5 g", "4"))
+    resin, _ = lots_of(delivery)
+    poured = door.use(resin, "250", cause=7)
+
+    with pytest.raises(NotWhole) as refusal:
+        reverse_delivery(delivery=delivery, reason="Booked twice.", by=door.by)
+    [first] = refusal.value.extra["first"]
+    assert (first["posting"], first["kind"], first["lot"], first["cause"]) == (poured.id, "used", resin.pk, 7)
+    assert on_shelf(resin) == (750, Decimal("67.5"))
+
+    door.undo(poured)
+    reverse_delivery(delivery=delivery, reason="Booked twice.", by=door.by)
+    assert on_shelf(resin) == (0, 0)
+
+
+def test_what_was_undone_is_neither_undone_nor_changed_again(door: Door) -> None:
+    delivery = door.deliver(door.line(door.resin, "1000 ml", "90"))
+    line = delivery.lines.get().pk
+    reverse_delivery(delivery=delivery, reason="Booked twice.", by=door.by)
+    freight = ChargeGiven("freight", Decimal(1))
+
+    for act in (
+        lambda: reverse_delivery(delivery=delivery, reason="Again.", by=door.by),
+        lambda: correct(door, delivery, "2000 ml"),
+        lambda: set_prices(delivery=delivery, prices=[PriceGiven(Decimal(5), line=line)], by=door.by),
+        lambda: add_charge(delivery=delivery, charge=freight, charged_on=delivery.received_on, by=door.by),
+    ):
+        with pytest.raises(AlreadyUndone):
+            act()
+
+
+def test_a_correction_names_each_line_once_and_only_its_own(door: Door) -> None:
+    delivery = door.deliver(door.line(door.resin, "1000 ml", "90"))
+    other = door.deliver(door.line(door.resin, "1000 ml", "90")).lines.get().pk
+    own = delivery.lines.get().pk
+    said = parse_quantity("900 ml")
+
+    with pytest.raises(BadBody) as refusal:
+        correct_quantities(
+            delivery=delivery,
+            quantities=[QuantityGiven(own, said), QuantityGiven(other, said), QuantityGiven(own, said)],
+            reason="Counted again.",
+            by=door.by,
+        )
+
+    assert [error["pointer"] for error in refusal.value.errors] == ["/lines/1/line", "/lines/2/line"]
+
+
+def test_the_correction_happened_when_the_goods_came(door: Door) -> None:
+    delivery = door.deliver(door.line(door.resin, "1000 ml", "90"))
+    [lot] = lots_of(delivery)
+
+    correct(door, delivery, "800 ml")
+
+    first, second = Movement.objects.filter(lot=lot, kind="received").order_by("id")
+    assert second.corrects_id == first.pk
+    assert first.happened_at == second.happened_at == datetime(2026, 2, 2, 6, tzinfo=UTC)
