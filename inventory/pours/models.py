@@ -1,6 +1,7 @@
 """Pours: one coat on one or more pieces at one time, and what went in."""
 
 import uuid
+from decimal import Decimal
 
 from django.conf import settings
 from django.db import models
@@ -54,6 +55,7 @@ class Pour(models.Model):
     ticks: name -> {"value", "provenance"}; sanded, wiped, sealed, mixing minutes, torch, ...
     is_redo: a coat laid again over one that failed; its cost stands beside the job's, not inside.
     needs_owner_reason: something expired or on hold went in, and the owner has not said why that was right.
+    shown_pieces, shown_planned, shown_usages: filled by `queries.shown`, or by the action that has just written them.
     """
 
     uuid = models.UUIDField(default=uuid.uuid4, unique=True, editable=False)
@@ -74,6 +76,10 @@ class Pour(models.Model):
     by = models.ForeignKey(settings.AUTH_USER_MODEL, on_delete=models.PROTECT, related_name="+")
     made_at = models.DateTimeField(auto_now_add=True)
     version = models.PositiveIntegerField(default=1)
+
+    shown_pieces: "list[PourPiece]"
+    shown_planned: "list[PlannedUsage]"
+    shown_usages: "list[Usage]"
 
     class Meta:
         ordering = ["-id"]
@@ -113,19 +119,26 @@ class PourPiece(models.Model):
 
 
 class PlannedUsage(models.Model):
-    """What a planned pour is to take; kept as it was planned, once the pour is completed."""
+    """What a planned pour is to take; kept as it was planned, once the pour is completed.
+
+    place: where a named lot is to be taken from; empty for the pour's own place.
+    """
 
     pour = models.ForeignKey(Pour, on_delete=models.CASCADE, related_name="planned_usages")
     position = models.PositiveIntegerField()
     material = models.ForeignKey(Material, on_delete=models.PROTECT, related_name="+")
     lot = models.ForeignKey(Lot, null=True, blank=True, on_delete=models.PROTECT, related_name="+")
+    place = models.ForeignKey(Place, null=True, blank=True, on_delete=models.PROTECT, related_name="+")
     quantity = QuantityField()
     typed_amount = models.CharField(max_length=40)
     typed_unit = models.CharField(max_length=30)
+    weighed_before = models.CharField(max_length=60, blank=True)
+    weighed_after = models.CharField(max_length=60, blank=True)
     bucket = models.PositiveSmallIntegerField(null=True, blank=True)
     is_waste = models.BooleanField(default=False)
     reason = models.CharField(max_length=200, blank=True)
     provenance = models.CharField(max_length=8, choices=Provenance.choices, default=Provenance.ASSUMED)
+    lot_provenance = models.CharField(max_length=8, choices=Provenance.choices, default=Provenance.ASSUMED)
 
     class Meta:
         ordering = ["position"]
@@ -172,6 +185,12 @@ class Usage(models.Model):
     class Meta:
         ordering = ["id"]
         constraints = [models.CheckConstraint(condition=Q(quantity__gt=0), name="usage_is_positive")]
+
+    @property
+    def value(self) -> Decimal:
+        """The money that went in with it, with every later change of the lot's cost where `queries.usages` read it."""
+        changed: Decimal = getattr(self, "corrected", None) or Decimal(0)
+        return -(self.movement.value + changed)
 
     def __str__(self) -> str:
         return f"{self.quantity} of lot {self.lot_id}"

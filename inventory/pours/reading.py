@@ -1,0 +1,198 @@
+"""What an action on a pour reads and locks before it writes."""
+
+from collections.abc import Collection, Iterable, Sequence
+from dataclasses import dataclass
+from datetime import date, datetime
+from decimal import Decimal
+from zoneinfo import ZoneInfo
+
+from django.db.models import IntegerField, Prefetch, Subquery, Value, prefetch_related_objects
+from django.utils import timezone
+
+from inventory.jobs.models import Piece
+from inventory.pours.entered import Leftover, PieceShare
+from inventory.pours.models import PlannedUsage, Pour, PourPiece, PourStatus, Usage
+from inventory.pours.problems import not_completed
+from inventory.shop.clock import refuse_future, shop_day, zone_named
+from inventory.shop.fields import to_whole
+from inventory.shop.models import Person, Shop
+from inventory.shop.problems import bad_field, bad_fields
+from inventory.stock.models import Reservation, StatusEvent
+
+WHOLE = 100
+
+
+@dataclass(frozen=True, slots=True)
+class Held:
+    """A pour under lock, and the shop's zone."""
+
+    pour: Pour
+    zone: ZoneInfo
+
+    def day_of(self, moment: datetime) -> date:
+        return shop_day(moment, self.zone)
+
+
+def hold(pour: Pour, *others: int) -> tuple[Held, dict[int, Pour]]:
+    """The pour as it stands, locked until the transaction ends, and other pours by id; locked in order of their ids.
+
+    Only the pour's key is read. One SQL statement. Raises Pour.DoesNotExist; others that are none are left out.
+    """
+    zone = Subquery(Shop.objects.values("time_zone")[:1])
+    rows = (
+        Pour.objects.select_for_update(of=("self",), no_key=True)
+        .select_related("place")
+        .filter(pk__in={pour.pk, *others})
+        .annotate(zone=zone)
+        .order_by("pk")
+    )
+    found = {row.pk: row for row in rows}
+    if pour.pk not in found:
+        raise Pour.DoesNotExist(f"There is no pour {pour.pk}.")
+    held = found[pour.pk]
+    return Held(held, zone_named(held.zone or "UTC")), {key: row for key, row in found.items() if key != pour.pk}
+
+
+def moment_of(pour: Pour, poured_at: datetime | None) -> datetime:
+    """When it was poured: as said; else as planned, where that had passed when it was put down; else now.
+
+    Raises InTheFuture.
+    """
+    if poured_at is not None:
+        return refuse_future(poured_at)
+    if pour.planned_for is not None and pour.planned_for <= pour.made_at:
+        return pour.planned_for
+    return timezone.now()
+
+
+def pieces_under(pour: Pour) -> list[PourPiece]:
+    """The pieces with their jobs, as `queries.shown` shows them. One SQL statement at first."""
+    prefetch_related_objects([pour], shown_pieces())
+    return pour.shown_pieces
+
+
+def shown_pieces() -> Prefetch[str]:
+    rows = PourPiece.objects.select_related("piece__job__customer").order_by("id")
+    return Prefetch("pour_pieces", rows, to_attr="shown_pieces")
+
+
+def jobs_of(pieces: Iterable[PourPiece]) -> set[int]:
+    return {row.piece.job_id for row in pieces}
+
+
+def read_pieces(shares: Sequence[PieceShare]) -> list[PourPiece]:
+    """Rows for a new pour, not saved. One SQL statement.
+
+    Raises BadBody for a piece that is none or stands twice, and for typed shares that do not sum to 100.
+    """
+    if not shares:
+        raise bad_field("/pieces", "Name at least one top.")
+    asked = [share.piece for share in shares]
+    found = {piece.pk: piece for piece in Piece.objects.filter(pk__in=asked).select_related("job__customer")}
+    errors = [
+        (f"/pieces/{index}", "There is no top with this id." if key not in found else "This top stands here twice.")
+        for index, key in enumerate(asked)
+        if key not in found or key in asked[:index]
+    ]
+    if errors:
+        raise bad_fields(errors)
+    check_shares(shares)
+    return [PourPiece(piece=found[share.piece], share_percent=share.share_percent) for share in shares]
+
+
+def check_shares(shares: Sequence[PieceShare]) -> None:
+    typed = [share.share_percent for share in shares if share.share_percent is not None]
+    if not typed:
+        return
+    if len(typed) < len(shares):
+        raise bad_field("/pieces", "Give every top its share, or none: without shares the cost goes by area.")
+    whole = sum(typed, Decimal(0))
+    if whole != WHOLE:
+        raise bad_field("/pieces", f"The shares sum to {whole.normalize():f} percent; they must sum to 100.")
+
+
+def read_people(people: Collection[int]) -> list[Person]:
+    """The people by their ids. One SQL statement. Raises BadBody for one that is none."""
+    if not people:
+        return []
+    found = {person.pk: person for person in Person.objects.filter(pk__in=people)}
+    unknown = [
+        (f"/people/{index}", "There is nobody with this id.") for index, key in enumerate(people) if key not in found
+    ]
+    if unknown:
+        raise bad_fields(unknown)
+    return [found[key] for key in dict.fromkeys(people)]
+
+
+def statuses_at(lots: Collection[int], moment: datetime) -> dict[int, str]:
+    """Lot -> its status at a moment, for lots that were ever put on hold or rejected. One SQL statement."""
+    if not lots:
+        return {}
+    events = StatusEvent.objects.filter(lot__in=lots).order_by("since", "id").values_list("lot_id", "status", "since")
+    statuses: dict[int, str] = {}
+    for lot, status, since in events:
+        statuses.setdefault(lot, "usable")
+        if since <= moment:
+            statuses[lot] = status
+    return statuses
+
+
+def used_by_jobs(jobs: Collection[int], materials: Collection[int], *, but: int) -> tuple[set[int], dict[int, int]]:
+    """The lots of these materials that the jobs have used, and what they have set aside of each, in millionths.
+
+    but: the pour that is asking, which does not count. One SQL statement; none where there is nothing to ask.
+    """
+    if not jobs or not materials:
+        return set(), {}
+    whole = IntegerField()
+    used = (
+        Usage.objects.filter(material__in=materials, is_taken_back=False, pour__pour_pieces__piece__job__in=jobs)
+        .exclude(pour=but)
+        .order_by()
+        .values_list("material_id", "lot_id", Value(0, output_field=whole))
+        .distinct()
+    )
+    kept = (
+        Reservation.objects.filter(material__in=materials, job_key__in=jobs)
+        .exclude(cause=but)
+        .order_by()
+        .values_list("material_id", Value(0, output_field=whole), "quantity")
+    )
+    lots: set[int] = set()
+    needs: dict[int, int] = {}
+    for material, lot, quantity in used.union(kept, all=True):
+        if lot:
+            lots.add(lot)
+        else:
+            needs[material] = needs.get(material, 0) + millionths(quantity)
+    return lots, needs
+
+
+def millionths(quantity: object) -> int:
+    """A quantity of a compound SELECT, whose columns lose their type."""
+    return quantity if isinstance(quantity, int) else to_whole(quantity, 6)  # type: ignore[arg-type]
+
+
+def planned_of(pour: Pour) -> list[PlannedUsage]:
+    """What was planned, with the names to show. One SQL statement at first."""
+    prefetch_related_objects([pour], shown_planned())
+    return pour.shown_planned
+
+
+def shown_planned() -> Prefetch[str]:
+    rows = PlannedUsage.objects.select_related("material", "lot", "place").order_by("position")
+    return Prefetch("planned_usages", rows, to_attr="shown_planned")
+
+
+def hold_with_target(pour: Pour, leftover: Leftover | None) -> Held:
+    """The pour, and the pour that got its left-over, both locked. Raises PourNotCompleted, BadBody."""
+    target = leftover.went_to if leftover else None
+    held, others = hold(pour, *([target] if target else []))
+    if target is not None:
+        if target == pour.pk:
+            raise bad_field("/leftover/went_to", "Name another pour: what stayed on this one is not left over.")
+        if target not in others:
+            raise bad_field("/leftover/went_to", "There is no pour with this id.")
+        if others[target].status != PourStatus.COMPLETED:
+            raise not_completed(others[target])
+    return held
