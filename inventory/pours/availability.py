@@ -15,8 +15,9 @@ from inventory.rest.problems import Role
 from inventory.shop.fields import to_decimal, to_whole
 from inventory.shop.models import Person
 from inventory.stock.book import LotFacts, open_book
-from inventory.stock.models import LotStatus, Reservation
+from inventory.stock.models import LotStatus, Place, Reservation
 from inventory.stock.problems import LotExpired, LotOnHold
+from inventory.stock.reservations import SetAside, reserve
 
 PLAN_SHORT = {
     "kind": "plan_short",
@@ -24,7 +25,7 @@ PLAN_SHORT = {
     "field": "allow_short",
 }
 
-SetAside = Mapping[tuple[int, int | None], int]
+OfOthers = Mapping[tuple[int, int | None], int]
 """(material, lot) -> millionths that others have set aside; lot None: of any lot."""
 
 
@@ -86,7 +87,7 @@ def check_amounts(wanted: Sequence[Wanted], shelf: Shelf, *, but: int) -> None:
         raise refusal
 
 
-def lacking(wanted: Sequence[Wanted], shelf: Shelf, others: SetAside) -> list[Short]:
+def lacking(wanted: Sequence[Wanted], shelf: Shelf, others: OfOthers) -> list[Short]:
     """Every amount that is short, named lots first."""
     free = Free(shelf, others)
     named_first = sorted(wanted, key=lambda line: (line.lot is None, line.position))
@@ -101,7 +102,7 @@ def lacking(wanted: Sequence[Wanted], shelf: Shelf, others: SetAside) -> list[Sh
 class Free:
     """What a plan may still set aside, line by line, in millionths."""
 
-    def __init__(self, shelf: Shelf, others: SetAside) -> None:
+    def __init__(self, shelf: Shelf, others: OfOthers) -> None:
         self.shelf, self.others = shelf, others
         self.usable = {key for key, facts in shelf.book.lots.items() if shelf.is_offered(facts)}
         self.lots = {key: here(shelf, key, shelf.place) for key in shelf.book.lots}
@@ -152,20 +153,13 @@ def set_aside_by_others(materials: Collection[int], *, place: int, but: int) -> 
 
 
 def set_aside(pour: Pour, wanted: Sequence[Wanted], *, job: int | None, needed_on: date | None) -> None:
-    """Reserve what is wanted, summed by material, lot and place. One SQL statement."""
-    sums: dict[tuple[int, int | None, int], int] = {}
+    """Reserve what is wanted, summed by material, lot and place; what lacks too."""
+    sums: dict[int, dict[tuple[int, int | None], int]] = {}
     for line in wanted:
-        key = line.material, line.lot, line.place or pour.place_id
-        sums[key] = sums.get(key, 0) + line.quantity
-    Reservation.objects.bulk_create(
-        Reservation(
-            material_id=material,
-            lot_id=lot,
-            place_id=place,
-            quantity=to_decimal(quantity, 6),
-            needed_on=needed_on,
-            job_key=job,
-            cause=pour.pk,
-        )
-        for (material, lot, place), quantity in sums.items()
-    )
+        at_place = sums.setdefault(line.place or pour.place_id, {})
+        key = line.material, line.lot
+        at_place[key] = at_place.get(key, 0) + line.quantity
+    places = {pour.place_id: pour.place, **Place.objects.in_bulk(set(sums) - {pour.place_id})}
+    for place, of_place in sums.items():
+        wants = [SetAside(material, to_decimal(quantity, 6), lot) for (material, lot), quantity in of_place.items()]
+        reserve(wants=wants, place=places[place], cause=pour.pk, needed_on=needed_on, job_key=job)

@@ -11,13 +11,14 @@ from inventory.pours.entered import Found, Leftover
 from inventory.pours.leftovers import parts_left
 from inventory.pours.materials import Stuff, Wanted, in_stock_unit, read_stuff
 from inventory.pours.models import Pour, Usage
-from inventory.pours.reading import Held, statuses_at, used_by_jobs
+from inventory.pours.reading import Held, used_by_jobs
 from inventory.pours.shortages import not_enough
 from inventory.rest.problems import Role
 from inventory.shop.fields import to_decimal
 from inventory.shop.models import Person
 from inventory.shop.problems import bad_field
 from inventory.stock import ledger
+from inventory.stock.bars import status_at
 from inventory.stock.book import Book, open_book
 from inventory.stock.models import Kind, Lot, LotStatus, Movement, Place
 
@@ -119,7 +120,7 @@ def shelf_for(happening: Happening, seen: Book) -> Shelf:
         day=happening.held.day_of(happening.moment),
         place=pour.place_id,
         stuff=happening.stuff,
-        status_then=statuses_at(seen.lots, happening.moment),
+        status_then=status_at(seen.lots, happening.moment),
         job_lots=lots,
         job_needs=needs,
     )

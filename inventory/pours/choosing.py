@@ -55,7 +55,7 @@ class Shelf:
     """The lots as this pour finds them.
 
     moment, day: when the pour was, and the shop's day of it. place: the pour's place.
-    status_then: lot -> status at that moment, for the lots that have any history of it.
+    status_then: lot -> status at that moment.
     job_lots: lots that the pour's jobs used before. job_needs: material -> what those jobs have set aside beyond this.
     """
 

@@ -12,11 +12,12 @@ from inventory.calc.bookkeeping import Holding
 from inventory.pours.choosing import Shelf, Taking, choose
 from inventory.pours.materials import planned_again, read_stuff
 from inventory.pours.models import Pour
-from inventory.pours.reading import jobs_of, pieces_under, planned_of, statuses_at, used_by_jobs
+from inventory.pours.reading import jobs_of, pieces_under, planned_of, used_by_jobs
 from inventory.pours.shortages import row_of
 from inventory.rest.problems import Problem
 from inventory.shop.clock import shop_day
 from inventory.shop.fields import to_decimal, to_whole
+from inventory.stock.bars import status_at
 from inventory.stock.book import Book, LotFacts
 from inventory.stock.models import Balance
 
@@ -115,7 +116,7 @@ def shelf_seen(pour: Pour, moment: datetime) -> Shelf:
         day=shop_day(moment),
         place=pour.place_id,
         stuff=stuff,
-        status_then=statuses_at(book.lots, moment),
+        status_then=status_at(book.lots, moment),
         job_lots=lots,
         job_needs=needs,
     )

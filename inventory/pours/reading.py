@@ -17,7 +17,7 @@ from inventory.shop.clock import refuse_future, shop_day, zone_named
 from inventory.shop.fields import to_whole
 from inventory.shop.models import Person, Shop
 from inventory.shop.problems import bad_field, bad_fields
-from inventory.stock.models import Reservation, StatusEvent
+from inventory.stock.models import Reservation
 
 WHOLE = 100
 
@@ -122,19 +122,6 @@ def read_people(people: Collection[int]) -> list[Person]:
     if unknown:
         raise bad_fields(unknown)
     return [found[key] for key in dict.fromkeys(people)]
-
-
-def statuses_at(lots: Collection[int], moment: datetime) -> dict[int, str]:
-    """Lot -> its status at a moment, for lots that were ever put on hold or rejected. One SQL statement."""
-    if not lots:
-        return {}
-    events = StatusEvent.objects.filter(lot__in=lots).order_by("since", "id").values_list("lot_id", "status", "since")
-    statuses: dict[int, str] = {}
-    for lot, status, since in events:
-        statuses.setdefault(lot, "usable")
-        if since <= moment:
-            statuses[lot] = status
-    return statuses
 
 
 def used_by_jobs(jobs: Collection[int], materials: Collection[int], *, but: int) -> tuple[set[int], dict[int, int]]:

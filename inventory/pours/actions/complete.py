@@ -11,7 +11,7 @@ from inventory.pours.models import Pour, PourStatus, Provenance
 from inventory.pours.problems import not_planned
 from inventory.pours.reading import Held, hold_with_target, jobs_of, moment_of, pieces_under, planned_of
 from inventory.shop.models import Person
-from inventory.stock.models import Reservation
+from inventory.stock.reservations import release
 
 
 @transaction.atomic
@@ -28,7 +28,7 @@ def complete_pour(*, pour: Pour, account: Account, by: Person) -> Pour:
     if held.pour.status != PourStatus.PLANNED:
         raise not_planned(held.pour)
     completed(held, account, by=by)
-    Reservation.objects.filter(cause=held.pour.pk).delete()
+    release(cause=held.pour.pk)
     return held.pour
 
 

@@ -21,8 +21,9 @@ from inventory.shop.fields import to_decimal
 from inventory.shop.models import Person
 from inventory.shop.numbers import next_number
 from inventory.shop.problems import bad_field
-from inventory.stock.models import Place, Reservation
+from inventory.stock.models import Place
 from inventory.stock.queries import default_place
+from inventory.stock.reservations import release
 
 
 @transaction.atomic
@@ -125,7 +126,7 @@ def change_needs(held: Held, change: PlanChange, *, allow_short: bool, by: Perso
     else:
         planned = planned_of(pour)
         wanted, stuff = planned_again(planned), read_stuff([line.material_id for line in planned])
-    Reservation.objects.filter(cause=pour.pk).delete()
+    release(cause=pour.pk)
     reserve(held, wanted, stuff, pieces_under(pour), allow_short=allow_short, by=by)
 
 
@@ -140,7 +141,7 @@ def cancel_pour(*, pour: Pour, reason: str = "", by: Person) -> Pour:
     pour.status = PourStatus.CANCELLED
     pour.reason = reason
     save_next_version(pour)
-    Reservation.objects.filter(cause=pour.pk).delete()
+    release(cause=pour.pk)
     return pour
 
 
