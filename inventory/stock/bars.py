@@ -37,14 +37,21 @@ def bars_on(lots: Collection[int], *, at: datetime | None = None) -> dict[int, d
     events = StatusEvent.objects.filter(lot__in=lots).order_by("since", "id")
     if at is not None:
         events = events.filter(since__lte=at)
-    found: dict[int, dict[Bar, InForce]] = {lot: {} for lot in lots}
-    rows = events.values_list("lot_id", "named_id", "whole_number", "status", "since", "reason")
-    for lot, named, whole_number, status, since, reason in rows:
-        bar = named, whole_number
-        if status == LotStatus.USABLE:
-            found[lot].pop(bar, None)
+    by_lot: dict[int, list[StatusEvent]] = {lot: [] for lot in lots}
+    for event in events:
+        by_lot[event.lot_id].append(event)
+    return {lot: bars_among(of_lot) for lot, of_lot in by_lot.items()}
+
+
+def bars_among(events: Iterable[StatusEvent]) -> dict[Bar, InForce]:
+    """The bars that one lot's events leave in force. events: in order of `since`, then of recording."""
+    found: dict[Bar, InForce] = {}
+    for event in events:
+        bar = event.named_id, event.whole_number
+        if event.status == LotStatus.USABLE:
+            found.pop(bar, None)
         else:
-            found[lot][bar] = InForce(bar, status, since, reason)
+            found[bar] = InForce(bar, event.status, event.since, event.reason)
     return found
 
 

@@ -11,7 +11,7 @@ from inventory.calc.bookkeeping import Entry
 from inventory.calc.valuation import CarriedOn, ChangedIssue, CostBelowZero, Issue, LotMoney, revalue
 from inventory.shop.fields import to_decimal
 from inventory.stock.book import Book, as_moment, marks
-from inventory.stock.ledger import IS_ISSUE
+from inventory.stock.lines import IS_ISSUE
 from inventory.stock.models import Kind
 from inventory.stock.problems import AlreadyUndone, CreditTooLarge
 

@@ -19,23 +19,13 @@ from inventory.shop.clock import shop_day
 from inventory.shop.fields import to_decimal
 from inventory.shop.models import Person
 from inventory.stock.book import Book
+from inventory.stock.lines import IS_INFLOW, MAY_BE_INFLOW
 from inventory.stock.models import Kind
 from inventory.stock.problems import NotEnoughStock, TooMuch, UsedBeforeReceived
 
 MOST_QUANTITY = 9_999_999_999_999
 MOST_MONEY = 99_999_999_999
 ROWS_IN_ONE_STATEMENT = 500
-
-# A lot's inflow: what came into it, as opposed to what left it (an issue) or only changed places (a move).
-IS_INFLOW = (
-    "(kind IN ('received', 'charged') OR (kind IN ('opened', 'blended') AND into_lot_id IS NULL) "
-    "OR (kind = 'counted' AND quantity > 0 AND corrects_id IS NULL))"
-)
-IS_ISSUE = (
-    "(kind IN ('used', 'wasted', 'written_off', 'returned', 'given') "
-    "OR (kind IN ('opened', 'blended') AND into_lot_id IS NOT NULL) "
-    "OR (kind = 'counted' AND (quantity < 0 OR corrects_id IS NOT NULL)))"
-)
 
 
 @dataclass(frozen=True, slots=True)
@@ -96,7 +86,7 @@ def inflow_of(lot: int) -> tuple[int, int]:
     with connection.cursor() as cursor:
         cursor.execute(
             f"SELECT COALESCE(SUM(quantity), 0), COALESCE(SUM(value), 0) FROM stock_movement "
-            f"WHERE lot_id = %s AND {IS_INFLOW}",
+            f"WHERE lot_id = %s AND {MAY_BE_INFLOW} AND {IS_INFLOW}",
             [lot],
         )
         quantity, value = cursor.fetchone()

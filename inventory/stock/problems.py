@@ -48,6 +48,11 @@ class AlreadyUndone(Conflict):
     title = "That was undone before"
 
 
+class TooFewContainers(Unprocessable):
+    slug = "too-few-containers"
+    title = "More containers have been opened than that"
+
+
 class CreditTooLarge(Unprocessable):
     slug = "credit-too-large"
     title = "A credit cannot be more than the goods cost"

@@ -7,11 +7,10 @@ from django.db import connection
 
 from inventory.shop.fields import to_decimal
 from inventory.stock.book import Book, as_moment, marks
-from inventory.stock.ledger import IS_ISSUE
+from inventory.stock.lines import IS_GAIN, IS_ISSUE
 from inventory.stock.models import Lot, Place, StockCount
 from inventory.stock.problems import NotWhole
 
-IS_GAIN = "(kind = 'counted' AND quantity > 0 AND corrects_id IS NULL)"
 WORDS = {
     "used": "was used",
     "wasted": "was wasted",

@@ -1,74 +1,16 @@
 """The one door of the ledger: what a posting does, and what it refuses."""
 
-from datetime import UTC, date, datetime
+from datetime import date
 from decimal import Decimal
-from zoneinfo import ZoneInfo
 
 import pytest
 from django.db import DatabaseError, connection, transaction
 
-from inventory.calc.bookkeeping import Entry
-from inventory.catalog.models import Material
-from inventory.shop.fields import to_whole
-from inventory.shop.models import Person
-from inventory.stock import ledger
-from inventory.stock.actions import Arrival, receive
-from inventory.stock.book import open_book
-from inventory.stock.corrections import lots_made_from, revaluation_entries, standing, take_back
-from inventory.stock.models import Balance, Kind, Lot, Movement, Place, Posting
+from inventory.stock.actions import hold
+from inventory.stock.models import Movement, Posting
 from inventory.stock.problems import CreditTooLarge, NotEnoughStock, UsedBeforeReceived
-from inventory.stock.queries import default_place
 from inventory.stock.triggers import install_triggers, missing_triggers
-
-ZONE = ZoneInfo("America/Chicago")
-
-
-class Shelf:
-    """Puts lots on a shelf and takes from them, through the real doors."""
-
-    def __init__(self, by: Person) -> None:
-        self.by = by
-        self.place: Place = default_place()
-        self.material = Material.objects.create(
-            number=1, code="RES", name="Clear resin A", kind="resin", stock_unit="ml", density_g_per_ml=Decimal("1.13")
-        )
-
-    def lot(self, quantity: str, value: str, *, on: date = date(2026, 1, 5), number: str | None = None) -> Lot:
-        arrival = Arrival(self.material, Decimal(quantity), Decimal(value), lot_number=number)
-        return receive(arrivals=[arrival], place=self.place, received_on=on, zone=ZONE, by=self.by).lots[0]
-
-    def use(self, lot: Lot, quantity: str, *, at: datetime, kind: Kind = Kind.USED) -> ledger.Posted:
-        with transaction.atomic():
-            book = open_book(earliest=at, lots=[lot.pk])
-            entry = Entry(
-                kind=kind, lot=lot.pk, place=self.place.pk, quantity=-to_whole(Decimal(quantity), 6), happened_at=at
-            )
-            return ledger.post(kind, [entry], book=book, by=self.by, zone=ZONE)
-
-    def take_back(self, posted: ledger.Posted) -> ledger.Posted:
-        with transaction.atomic():
-            issues = list(standing(posted.movements).values())
-            book = open_book(earliest=min(issue.happened_at for issue in issues), lots={issue.lot for issue in issues})
-            return ledger.post(Kind.REVERSED, take_back(issues), book=book, by=self.by, zone=ZONE)
-
-    def charge(self, lot: Lot, amount: str) -> ledger.Posted:
-        with transaction.atomic():
-            book = open_book(earliest=lot.received_at, lots=lots_made_from([lot.pk]))
-            entries = revaluation_entries(book, {lot.pk: to_whole(Decimal(amount), 4)})
-            return ledger.post(Kind.CHARGED, entries, book=book, by=self.by, zone=ZONE)
-
-    def balance(self, lot: Lot) -> tuple[Decimal, Decimal]:
-        row = Balance.objects.get(lot=lot, place=self.place)
-        return row.quantity, row.value
-
-
-@pytest.fixture
-def shelf(owner: Person) -> Shelf:
-    return Shelf(owner)
-
-
-def day(number: int, hour: int = 12) -> datetime:
-    return datetime(2026, 2, number, hour, tzinfo=UTC)
+from tests.stock.shelf import Shelf, day
 
 
 def test_an_issue_takes_money_in_proportion_and_the_last_takes_the_rest(shelf: Shelf) -> None:
@@ -136,7 +78,7 @@ def test_a_credit_cannot_exceed_what_the_lot_cost(shelf: Shelf) -> None:
 
 def test_a_lot_number_on_hold_comes_in_on_hold(shelf: Shelf) -> None:
     lot = shelf.lot("4", "40", number="K-7")
-    Lot.objects.filter(pk=lot.pk).update(status="on_hold")
+    hold(lot=lot, reason="Cloudy", by=shelf.by)
 
     assert shelf.lot("1", "1", number="K-7").status == "on_hold"
     assert shelf.lot("1", "1", number="K-8").status == "usable"

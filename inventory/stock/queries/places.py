@@ -1,7 +1,13 @@
-"""What the shelf holds: reads over lots, places and balances, in a constant number of SQL statements."""
+"""Places where stock lies."""
+
+from django.db.models import QuerySet
 
 from inventory.shop.numbers import next_number
 from inventory.stock.models import Place
+
+
+def places() -> QuerySet[Place]:
+    return Place.objects.all()
 
 
 def default_place() -> Place:
