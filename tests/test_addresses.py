@@ -53,6 +53,14 @@ def test_an_unknown_address_of_the_api_is_a_problem_and_not_a_page(client, built
     assert answer.json()["type"] == "/problems/not-found"
 
 
+@pytest.mark.parametrize("method", ["post", "put", "patch", "delete"])
+def test_a_write_to_an_unknown_address_is_told_so_and_not_asked_for_a_token(method):
+    answer = getattr(Client(enforce_csrf_checks=True), method)("/api/no-such-noun/")
+
+    assert answer.status_code == 404
+    assert answer.json()["type"] == "/problems/not-found"
+
+
 @pytest.mark.django_db
 def test_health_says_that_the_database_answers_and_the_ledger_is_guarded(client):
     answer = client.get("/api/health/")

@@ -64,7 +64,7 @@ class SessionView(OpenSession):
         self.check_csrf()
         return self.answer_session(sign_in(request._request, **self.read(SignInIn)))
 
-    @extend_schema(request=None, responses=SessionOut)
+    @extend_schema(request=None, responses={200: SessionOut})
     def delete(self, request: Request) -> Response:
         logout(request._request)
         return self.answer_session(None)
