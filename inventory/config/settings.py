@@ -207,6 +207,10 @@ SPECTACULAR_SETTINGS = {
     "COMPONENT_SPLIT_REQUEST": True,
     "SCHEMA_PATH_PREFIX": "/api/",
     "ENUM_GENERATE_CHOICE_DESCRIPTION": False,
+    "ENUM_NAME_OVERRIDES": {
+        "MaterialKind": "inventory.catalog.models.MaterialKind.choices",
+        "ActKind": "inventory.stock.models.Kind.choices",
+    },
     "POSTPROCESSING_HOOKS": [
         "drf_spectacular.hooks.postprocess_schema_enums",
         "inventory.rest.schema.add_problem_answers",

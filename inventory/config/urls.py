@@ -10,6 +10,7 @@ from inventory.config.pages import front_end, no_such_path
 api: list[URLPattern | URLResolver] = [
     path("", include("inventory.shop.urls")),
     path("", include("inventory.catalog.urls")),
+    path("", include("inventory.stock.urls")),
     path("", include("inventory.purchasing.urls")),
     path("", include("inventory.jobs.urls")),
     path("health/", Health.as_view()),

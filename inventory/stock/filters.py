@@ -4,10 +4,17 @@ from typing import Any
 
 import django_filters as filters
 from django.db.models import Exists, OuterRef, Q, QuerySet
+from drf_spectacular.types import OpenApiTypes
+from drf_spectacular.utils import extend_schema_field
 
 from inventory.catalog.models import Material, MaterialKind
 from inventory.shop.clock import today
 from inventory.stock.models import Balance, Blend, Kind, Lot, LotStatus, Movement, Origin, Place, StockCount
+
+
+@extend_schema_field(OpenApiTypes.INT64)
+class PlaceIdFilter(filters.ModelChoiceFilter):
+    """A place by its id, where the filter is more than a comparison."""
 
 
 class PlaceFilter(filters.FilterSet):
@@ -24,7 +31,7 @@ class LotFilter(filters.FilterSet):
     material = filters.ModelChoiceFilter(queryset=Material.objects.all())
     kind = filters.ChoiceFilter(field_name="material__kind", choices=MaterialKind.choices, label="Kind of material.")
     status = filters.ChoiceFilter(choices=LotStatus.choices)
-    place = filters.ModelChoiceFilter(queryset=Place.objects.all(), method="lies_at", label="Where something lies.")
+    place = PlaceIdFilter(queryset=Place.objects.all(), method="lies_at", label="Where something lies.")
     use_by_before = filters.DateFilter(field_name="use_by", lookup_expr="lt")
     is_expired = filters.BooleanFilter(method="past_use_by", label="Past its use-by today.")
     lot_number = filters.CharFilter(max_length=60)
@@ -95,7 +102,7 @@ class ShelfFilter(filters.FilterSet):
 
     kind = filters.MultipleChoiceFilter(choices=MaterialKind.choices)
     is_archived = filters.BooleanFilter()
-    place = filters.ModelChoiceFilter(queryset=Place.objects.all(), method="of_all", label="Figures of one place.")
+    place = PlaceIdFilter(queryset=Place.objects.all(), method="of_all", label="Figures of one place.")
     on_hand = filters.BooleanFilter(method="has_some", label="Something is there.")
 
     class Meta:

@@ -7,9 +7,9 @@ from inventory.stock.serializers.acts import (
     MoveIn,
     NoteIn,
     OpenIn,
-    ReasonIn,
     ReleaseIn,
     ReturnIn,
+    WhyIn,
     WriteOffIn,
 )
 from inventory.stock.serializers.blends import BlendIn, BlendOut
@@ -38,9 +38,9 @@ __all__ = [
     "PlaceIn",
     "PlaceOut",
     "PostingOut",
-    "ReasonIn",
     "ReleaseIn",
     "ReturnIn",
     "ShelfRow",
+    "WhyIn",
     "WriteOffIn",
 ]

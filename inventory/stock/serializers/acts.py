@@ -123,5 +123,5 @@ class NoteIn(serializers.Serializer[Any]):
     noted_at = MomentField(required=False, allow_null=True, default=None)
 
 
-class ReasonIn(serializers.Serializer[Any]):
+class WhyIn(serializers.Serializer[Any]):
     reason = ReasonField()

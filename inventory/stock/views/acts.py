@@ -20,9 +20,9 @@ from inventory.stock.serializers import (
     LotOut,
     MoveIn,
     OpenIn,
-    ReasonIn,
     ReleaseIn,
     ReturnIn,
+    WhyIn,
     WriteOffIn,
 )
 
@@ -67,9 +67,9 @@ class UndoOpenLot(LotAct):
 
     operations = {"POST": "undo_opening"}
 
-    @extend_schema(request=ReasonIn, responses=LotOut)
+    @extend_schema(request=WhyIn, responses=LotOut)
     def post(self, request: Request, pk: int) -> Response:
-        return self.answer_lot(actions.undo_opening(lot=self.lot(), by=person_of(request), **self.read(ReasonIn)))
+        return self.answer_lot(actions.undo_opening(lot=self.lot(), by=person_of(request), **self.read(WhyIn)))
 
 
 class MoveLot(LotAct):

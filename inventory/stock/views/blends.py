@@ -14,7 +14,7 @@ from inventory.stock import actions, queries
 from inventory.stock.entered import blend_inputs
 from inventory.stock.filters import BlendFilter
 from inventory.stock.models import Blend
-from inventory.stock.serializers import BlendIn, BlendOut, ReasonIn
+from inventory.stock.serializers import BlendIn, BlendOut, WhyIn
 
 
 class Blends(ListView):
@@ -65,8 +65,8 @@ class UndoBlend(TradeView):
     idempotent = True
     operations = {"POST": "undo_blend"}
 
-    @extend_schema(request=ReasonIn, responses=BlendOut)
+    @extend_schema(request=WhyIn, responses=BlendOut)
     def post(self, request: Request, pk: int) -> Response:
         blend = get_object_or_404(Blend.objects.all(), pk=pk)
-        actions.undo_blend(blend=blend, by=person_of(request), **self.read(ReasonIn))
+        actions.undo_blend(blend=blend, by=person_of(request), **self.read(WhyIn))
         return self.answer(BlendOut, queries.blends().get(pk=pk))

@@ -13,7 +13,7 @@ from inventory.stock import actions, queries
 from inventory.stock.entered import counted_lines
 from inventory.stock.filters import CountFilter
 from inventory.stock.models import StockCount
-from inventory.stock.serializers import CountIn, CountOut, ReasonIn
+from inventory.stock.serializers import CountIn, CountOut, WhyIn
 
 
 class StockCounts(ListView):
@@ -60,8 +60,8 @@ class UndoStockCount(TradeView):
     idempotent = True
     operations = {"POST": "undo_stock_count"}
 
-    @extend_schema(request=ReasonIn, responses=CountOut)
+    @extend_schema(request=WhyIn, responses=CountOut)
     def post(self, request: Request, pk: int) -> Response:
         count = get_object_or_404(StockCount.objects.all(), pk=pk)
-        actions.undo_count(count=count, by=person_of(request), **self.read(ReasonIn))
+        actions.undo_count(count=count, by=person_of(request), **self.read(WhyIn))
         return self.answer(CountOut, queries.counts().get(pk=pk))

@@ -14,7 +14,7 @@ from inventory.shop.acting import person_of
 from inventory.stock import actions, queries
 from inventory.stock.filters import MovementFilter
 from inventory.stock.models import Movement, Posting
-from inventory.stock.serializers import MovementOut, PostingOut, ReasonIn
+from inventory.stock.serializers import MovementOut, PostingOut, WhyIn
 
 COLUMNS = [
     Column("id", "Line", Cell.NUMBER),
@@ -92,8 +92,8 @@ class ReversePosting(TradeView):
     idempotent = True
     operations = {"POST": "reverse_posting"}
 
-    @extend_schema(request=ReasonIn, responses={201: PostingOut})
+    @extend_schema(request=WhyIn, responses={201: PostingOut})
     def post(self, request: Request, pk: int) -> Response:
         posting = get_object_or_404(Posting.objects.all(), pk=pk)
-        undone = actions.reverse_posting(posting=posting, by=person_of(request), **self.read(ReasonIn))
+        undone = actions.reverse_posting(posting=posting, by=person_of(request), **self.read(WhyIn))
         return self.answer(PostingOut, queries.postings().get(pk=undone), 201)
