@@ -136,8 +136,11 @@ class LateChargeIn(ChargeIn):
 
 
 class DeliveredQuantityIn(serializers.Serializer[Any]):
+    """containers: only where their number was wrong too."""
+
     line = IdField()
     quantity = QuantityField(is_above_zero=True)
+    containers = serializers.IntegerField(min_value=1, max_value=MOST_COUNT, allow_null=True, default=None)
 
     def validate(self, attrs: dict[str, Any]) -> Any:
         return QuantityGiven(**attrs)

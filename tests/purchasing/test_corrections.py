@@ -1,6 +1,6 @@
 """A delivery was written down wrongly: another quantity, or it never came."""
 
-from datetime import UTC, datetime
+from datetime import UTC, date, datetime
 from decimal import Decimal
 
 import pytest
@@ -18,8 +18,18 @@ from inventory.purchasing.actions import (
 from inventory.purchasing.models import Delivery
 from inventory.rest.problems import BadBody
 from inventory.shop.models import Change
-from inventory.stock.models import Balance, Movement
-from inventory.stock.problems import AlreadyUndone, NotEnoughStock, NotWhole
+from inventory.stock.actions import (
+    Counted,
+    Input,
+    blend,
+    count_place,
+    move,
+    open_container,
+    reverse_posting,
+    undo_count,
+)
+from inventory.stock.models import Balance, Movement, Place, Posting, StockCount
+from inventory.stock.problems import AlreadyUndone, NotEnoughStock, NotWhole, TooFewContainers
 from tests.purchasing.conftest import Door, costs, lots_of, on_shelf, used_money
 
 
@@ -182,3 +192,95 @@ def test_the_correction_happened_when_the_goods_came(door: Door) -> None:
     first, second = Movement.objects.filter(lot=lot, kind="received").order_by("id")
     assert second.corrects_id == first.pk
     assert first.happened_at == second.happened_at == datetime(2026, 2, 2, 6, tzinfo=UTC)
+
+
+def test_a_correction_goes_on_into_what_was_blended(door: Door) -> None:
+    delivery = door.deliver(door.line(door.resin, "1000 ml", "90"))
+    [lot] = lots_of(delivery)
+    jug = blend(
+        material=door.resin, inputs=[Input(lot, Decimal(500))], made_at=datetime(2026, 2, 9, tzinfo=UTC), by=door.by
+    ).lot
+    door.use(jug, "250")
+    assert (on_shelf(lot), on_shelf(jug), used_money(jug)) == ((500, 45), (250, Decimal("22.5")), Decimal("22.5"))
+
+    correct(door, delivery, "1500 ml")
+
+    assert (on_shelf(lot), on_shelf(jug), used_money(jug)) == ((1000, 60), (250, 15), 15)
+
+
+def test_the_number_of_containers_can_be_corrected_with_the_quantity(door: Door) -> None:
+    delivery = door.deliver(door.line(door.resin, "2 gal", "90", containers=2))
+    line = delivery.lines.get().pk
+    opened = open_container(lot=lots_of(delivery)[0], opened_on=date(2026, 2, 9), by=door.by)
+    assert on_shelf(opened)[0] == Decimal("3785.411784")
+
+    def say(quantity: str, containers: int) -> Delivery:
+        given = [QuantityGiven(line, parse_quantity(quantity), containers)]
+        return correct_quantities(delivery=delivery, quantities=given, reason="Counted the pails.", by=door.by)
+
+    with pytest.raises(TooFewContainers):
+        say("1 gal", 1)
+    say("3 gal", 3)
+
+    assert delivery.lines.get().containers == 3
+    assert lots_of(delivery)[0].containers == 2  # one is open
+    assert Change.objects.filter(record=line, field="containers", before="2", after="3").exists()
+
+
+def counted(door: Door, delivery: Delivery, quantity: str) -> StockCount:
+    at = datetime(2026, 2, 20, 18, tzinfo=UTC)
+    lines = [Counted(lot, Decimal(quantity)) for lot in lots_of(delivery)]
+    return count_place(place=door.place, counted_at=at, lines=lines, by=door.by)
+
+
+def test_a_count_stays_true_when_an_earlier_receipt_is_corrected(door: Door) -> None:
+    delivery = door.deliver(door.line(door.resin, "1000 ml", "90"))
+    [lot] = lots_of(delivery)
+    door.use(lot, "400")
+    counted(door, delivery, "600")
+
+    correct(door, delivery, "1200 ml")
+
+    assert (on_shelf(lot), used_money(lot)) == ((600, 45), 30)  # the 200 that were not there at the count took 15
+    correct(door, delivery, "1000 ml")
+    assert on_shelf(lot)[0] == 600
+
+
+def test_a_counted_delivery_is_undone_only_after_the_count(door: Door) -> None:
+    delivery = door.deliver(door.line(door.resin, "1000 ml", "90"))
+    count = counted(door, delivery, "1000")
+
+    with pytest.raises(NotWhole) as refusal:
+        reverse_delivery(delivery=delivery, reason="Booked twice.", by=door.by)
+    assert [step["count"] for step in refusal.value.extra["first"]] == [count.pk]
+
+    undo_count(count=count, reason="Wrong shelf.", by=door.by)
+    reverse_delivery(delivery=delivery, reason="Booked twice.", by=door.by)
+
+
+def test_a_delivery_that_was_carried_away_is_undone_only_after_it_was_carried_back(door: Door) -> None:
+    delivery = door.deliver(door.line(door.resin, "1000 ml", "90"))
+    van = Place.objects.create(number=90, name="Van")
+    at = datetime(2026, 2, 9, tzinfo=UTC)
+    moved = move(lot=lots_of(delivery)[0], to=van, quantity=Decimal(400), happened_at=at, by=door.by)
+
+    with pytest.raises(NotWhole) as refusal:
+        reverse_delivery(delivery=delivery, reason="Booked twice.", by=door.by)
+    assert [step["kind"] for step in refusal.value.extra["first"]] == ["moved"]
+
+    reverse_posting(posting=Posting.objects.get(pk=moved.id), reason="Stayed here.", by=door.by)
+    reverse_delivery(delivery=delivery, reason="Booked twice.", by=door.by)
+    assert not Balance.objects.filter(quantity__gt=0).exists()
+
+
+def test_what_lay_elsewhere_for_a_while_cannot_be_as_if_it_never_came(door: Door) -> None:
+    delivery = door.deliver(door.line(door.resin, "1000 ml", "90"))
+    [lot] = lots_of(delivery)
+    van = Place.objects.create(number=90, name="Van")
+    move(lot=lot, to=van, quantity=Decimal(400), happened_at=datetime(2026, 2, 9, tzinfo=UTC), by=door.by)
+    move(lot=lot, to=door.place, origin=van, quantity=None, happened_at=datetime(2026, 2, 11, tzinfo=UTC), by=door.by)
+
+    with pytest.raises(NotWhole) as refusal:
+        reverse_delivery(delivery=delivery, reason="Booked twice.", by=door.by)
+
+    assert refusal.value.remedies[0]["kind"] == "write_off"

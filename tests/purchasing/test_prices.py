@@ -1,22 +1,19 @@
 """The bill arrives after the goods, or was read wrongly the first time."""
 
-from datetime import UTC, datetime
+from datetime import UTC, date, datetime
 from decimal import Decimal
 
 import pytest
-from django.db import transaction
 
-from inventory.calc.bookkeeping import Entry, Worth
 from inventory.calc.landed_cost import SpreadBy
 from inventory.purchasing.actions import ChargeGiven, PackLine, PriceGiven, set_prices
 from inventory.purchasing.models import Delivery
 from inventory.rest.problems import BadBody
 from inventory.shop.models import Change
-from inventory.stock import ledger
-from inventory.stock.book import open_book
-from inventory.stock.models import Basis, Kind, Lot, Origin, Posting
+from inventory.stock.actions import Input, blend, open_container
+from inventory.stock.models import Basis, Lot, Posting
 from inventory.stock.problems import CreditTooLarge
-from tests.purchasing.conftest import ZONE, Door, costs, lots_of, on_shelf, used_money
+from tests.purchasing.conftest import Door, costs, lots_of, on_shelf, used_money
 
 
 def price(door: Door, delivery: Delivery, *given: PriceGiven) -> Delivery:
@@ -134,33 +131,17 @@ def test_charges_stay_as_they_were_spread(door: Door) -> None:
     assert costs(delivery) == [92, 12]
 
 
-def blend(door: Door, *inputs: Lot) -> Lot:
-    """A jug of 100 ml from each of these lots, through the ledger."""
-    at = datetime(2026, 2, 10, 18, tzinfo=UTC)
-    with transaction.atomic():
-        jug = Lot.objects.create(
-            number=900 + Lot.objects.count(),
-            material=door.resin,
-            lot_number="jug",
-            origin=Origin.BLEND,
-            received_on=at.date(),
-            received_at=at,
-            is_provisional=any(lot.is_provisional for lot in inputs),
-        )
-        book = open_book(earliest=at, lots=[lot.pk for lot in inputs])
-        book.add_new([jug])
-        place = door.place.pk
-        out = [Entry(Kind.BLENDED, lot.pk, place, -100_000_000, at, bundle=1, into_lot=jug.pk) for lot in inputs]
-        into = Entry(Kind.BLENDED, jug.pk, place, 100_000_000 * len(inputs), at, Worth.CARRIED, bundle=1)
-        ledger.post(Kind.BLENDED, [*out, into], book=book, by=door.by, zone=ZONE)
-    return jug
+def jug_of(door: Door, *inputs: Lot) -> Lot:
+    """A jug of 100 ml from each of these lots."""
+    taken = [Input(lot, Decimal(100)) for lot in inputs]
+    return blend(material=door.resin, inputs=taken, made_at=datetime(2026, 2, 10, 18, tzinfo=UTC), by=door.by).lot
 
 
 def test_a_blend_waits_until_the_last_of_its_prices_is_known(door: Door) -> None:
     first = door.deliver(door.line(door.resin, "200 ml"))
     second = door.deliver(door.line(door.resin, "200 ml"))
-    jug = blend(door, *lots_of(first), *lots_of(second))
-    second_jug = blend(door, jug)
+    jug = jug_of(door, *lots_of(first), *lots_of(second))
+    second_jug = jug_of(door, jug)
     assert jug.is_provisional
 
     price(door, first, by_line(first, "20"))
@@ -176,10 +157,39 @@ def test_a_blend_waits_until_the_last_of_its_prices_is_known(door: Door) -> None
 
 def test_a_price_goes_on_into_what_was_blended_and_used_from_it(door: Door) -> None:
     delivery = door.deliver(door.line(door.resin, "200 ml", "20"))
-    jug = blend(door, *lots_of(delivery))
+    jug = jug_of(door, *lots_of(delivery))
     door.use(jug, "50", day=11)
 
     price(door, delivery, by_line(delivery, "40"))
 
     assert on_shelf(lots_of(delivery)[0]) == (100, 20)
     assert (on_shelf(jug), used_money(jug)) == ((50, 10), 10)
+
+
+def test_an_opened_container_follows_its_lot(door: Door) -> None:
+    delivery = door.deliver(door.line(door.resin, "400 ml", containers=2))
+    opened = open_container(lot=lots_of(delivery)[0], opened_on=date(2026, 2, 10), by=door.by)
+    assert opened.is_provisional
+
+    price(door, delivery, by_line(delivery, "0", basis=Basis.BORROWED))
+    opened.refresh_from_db()
+    assert (opened.is_provisional, opened.basis) == (False, "borrowed")
+
+    price(door, delivery, by_line(delivery, "40"))
+    opened.refresh_from_db()
+    assert (opened.basis, on_shelf(opened)) == ("paid", (200, 20))
+
+
+def test_a_jug_with_something_free_in_it_says_so_until_that_is_priced(door: Door) -> None:
+    free = door.deliver(door.line(door.resin, "200 ml", basis=Basis.FREE))
+    paid = door.deliver(door.line(door.resin, "200 ml", "40"))
+    jug = jug_of(door, *lots_of(paid), *lots_of(free))
+    assert jug.basis == "free"
+
+    price(door, paid, by_line(paid, "44"))
+    jug.refresh_from_db()
+    assert jug.basis == "free"
+
+    price(door, free, by_line(free, "10"))
+    jug.refresh_from_db()
+    assert jug.basis == "paid"

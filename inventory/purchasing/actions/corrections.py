@@ -25,18 +25,39 @@ from inventory.shop.fields import to_whole
 from inventory.shop.models import Person
 from inventory.shop.problems import bad_fields
 from inventory.stock import ledger
+from inventory.stock.actions.delivered import change_containers, wait_no_longer
 from inventory.stock.book import open_book
-from inventory.stock.models import Kind, Lot
+from inventory.stock.models import Kind
 from inventory.stock.problems import NotEnoughStock, NotWhole
 from inventory.stock.whole import refuse_unless_whole
 
 
 @dataclass(frozen=True, slots=True)
 class QuantityGiven:
-    """How much a line (its id) really brought, more than nothing."""
+    """How much a line (its id) really brought, more than nothing, and in how many containers, where that differs."""
 
     line: int
     quantity: Typed
+    containers: int | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class _Corrected:
+    """A line and what it really brought, in the stock unit and as typed."""
+
+    line: DeliveryLine
+    quantity: Decimal
+    typed: Typed
+    containers: int
+
+    @property
+    def change(self) -> int:
+        """Millionths of the stock unit."""
+        return to_whole(self.quantity - self.line.quantity, 6)
+
+    @property
+    def more_containers(self) -> int:
+        return self.containers - self.line.containers
 
 
 @transaction.atomic
@@ -49,8 +70,18 @@ def correct_quantities(*, delivery: Delivery, quantities: Sequence[QuantityGiven
     """
     delivery = lock_delivery(delivery)
     corrected = _corrected(delivery, quantities)
+    _correct_ledger([change for change in corrected if change.change], reason=reason, by=by)
+    more = {change.line.lot_id: change.more_containers for change in corrected if change.more_containers}
+    if more:
+        change_containers(changes=more)
+    _keep(corrected, by=by)
+    return delivery
+
+
+def _correct_ledger(corrected: Sequence[_Corrected], *, reason: str, by: Person) -> None:
+    """The receipts made larger or smaller, and then every part of their lots set to its share of the same money."""
     if not corrected:
-        return delivery
+        return
     zone = shop_zone()
     lines = [change.line for change in corrected]
     book = open_with_all_made_from(lines)
@@ -62,8 +93,6 @@ def correct_quantities(*, delivery: Delivery, quantities: Sequence[QuantityGiven
         raise _less_than_was_taken(shortage, corrected) from shortage
     taken_along = {line.lot_id: -posted.movement_of(position)[1].value for position, line in enumerate(lines)}
     revalue_lots(book, taken_along, by=by, zone=zone, reason=reason, reshared=set(taken_along))
-    _keep(corrected, by=by)
-    return delivery
 
 
 @transaction.atomic
@@ -97,24 +126,10 @@ def reverse_delivery(*, delivery: Delivery, reason: str, by: Person) -> Delivery
             remedies=[{"kind": "write_off", "text": "Write off what is not there, with the reason."}],
             lot=shortage.extra.get("lot"),
         ) from shortage
-    Lot.objects.filter(pk__in=receipts, is_provisional=True).update(is_provisional=False)
+    wait_no_longer(lots=receipts)
     delivery.undone_by_id = posted.id
     delivery.save(update_fields=["undone_by"])
     return delivery
-
-
-@dataclass(frozen=True, slots=True)
-class _Corrected:
-    """A line and what it really brought, in the stock unit and as typed."""
-
-    line: DeliveryLine
-    quantity: Decimal
-    typed: Typed
-
-    @property
-    def change(self) -> int:
-        """Millionths of the stock unit."""
-        return to_whole(self.quantity - self.line.quantity, 6)
 
 
 def _corrected(delivery: Delivery, quantities: Sequence[QuantityGiven]) -> list[_Corrected]:
@@ -135,10 +150,11 @@ def _corrected(delivery: Delivery, quantities: Sequence[QuantityGiven]) -> list[
         quantity = stock_quantity(given.quantity, material=line.material, pointer=f"{where}/quantity")
         if quantity <= 0:
             errors.append((f"{where}/quantity", "More than nothing came in. Undo the delivery if it never came."))
-        found.append(_Corrected(line, quantity, figures_of(line.material).known(given.quantity)))
+        typed = figures_of(line.material).known(given.quantity)
+        found.append(_Corrected(line, quantity, typed, given.containers or line.containers))
     if errors:
         raise bad_fields(errors)
-    return [corrected for corrected in found if corrected.change]
+    return [corrected for corrected in found if corrected.change or corrected.more_containers]
 
 
 def _changed_receipt(corrected: _Corrected, receipt: Receipt) -> Entry:
@@ -158,13 +174,14 @@ def _changed_receipt(corrected: _Corrected, receipt: Receipt) -> Entry:
 def _keep(corrected: Sequence[_Corrected], *, by: Person) -> None:
     changes = []
     for change in corrected:
-        was = str(change.line)
+        was, had = str(change.line), change.line.containers
+        change.line.containers = change.containers
         change.line.quantity = change.quantity
         change.line.typed_amount, change.line.typed_unit = typed_columns(change.typed).values()
-        changes.append((change.line, {"quantity": (was, str(change.line))}))
+        changes.append((change.line, {"quantity": (was, str(change.line)), "containers": (had, change.containers)}))
     log_changes_of(changes, by=by)
     lines = [change.line for change in corrected]
-    DeliveryLine.objects.bulk_update(lines, ["quantity", "typed_amount", "typed_unit"])
+    DeliveryLine.objects.bulk_update(lines, ["quantity", "typed_amount", "typed_unit", "containers"])
 
 
 def _less_than_was_taken(shortage: NotEnoughStock, corrected: Sequence[_Corrected]) -> NotEnoughStock:

@@ -17,7 +17,7 @@ from inventory.shop.clock import shop_zone
 from inventory.shop.fields import to_whole
 from inventory.shop.models import Person
 from inventory.shop.problems import bad_fields
-from inventory.stock.actions.prices import settle_prices
+from inventory.stock.actions.delivered import settle_prices
 from inventory.stock.models import Basis
 
 
