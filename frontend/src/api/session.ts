@@ -2,7 +2,7 @@ import { api } from "./query";
 
 /** Who is signed in and which shop this is. Suspends until the first answer is here. */
 export function useSession() {
-  return api.useSuspenseQuery("get", "/api/session/", {}, { staleTime: 60_000 }).data;
+  return api.useSuspenseQuery("get", "/api/session/", undefined, { staleTime: 60_000 }).data;
 }
 
 export type Session = ReturnType<typeof useSession>;

@@ -1,5 +1,5 @@
-import { useQueryErrorResetBoundary } from "@tanstack/react-query";
-import { Link, useRevalidator, useRouteError } from "react-router";
+import { useQueryClient } from "@tanstack/react-query";
+import { Link, useLocation, useNavigate, useRouteError } from "react-router";
 import { asProblem, type Problem } from "@/api/problem";
 import { ActBar, BigButton } from "@/components/form";
 import classes from "./trouble.module.css";
@@ -53,12 +53,13 @@ function TroubleSheet({ problem, onRetry }: TroubleSheetProps) {
 /** Shown in place of a page that could not be: the server is away, broke, refused, or the page itself has a fault. */
 export function Trouble() {
   const problem = asProblem(useRouteError());
-  const { reset } = useQueryErrorResetBoundary();
-  const { revalidate } = useRevalidator();
+  const cache = useQueryClient();
+  const navigate = useNavigate();
+  const location = useLocation();
   function retry() {
-    reset();
+    cache.removeQueries({ predicate: (query) => query.state.status === "error" });
     if (problem.status === -1) globalThis.location.reload();
-    else void revalidate();
+    else void navigate(location, { replace: true });
   }
   return <TroubleSheet problem={problem} onRetry={retry} />;
 }

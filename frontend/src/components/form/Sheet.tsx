@@ -19,11 +19,11 @@ interface SheetProps {
 /** A form to fill in. Errors stand in their fields, the first one is brought into view, and nothing typed is lost. */
 export function Sheet({ title, sheet, children, acts, remedies }: SheetProps) {
   const form = useRef<HTMLFormElement>(null);
-  const { problem, strayErrors } = sheet;
+  const { problem, refusals, strayErrors } = sheet;
 
   useEffect(() => {
-    if (problem) form.current?.querySelector<HTMLElement>('[aria-invalid="true"]')?.focus();
-  }, [problem]);
+    if (refusals > 0) form.current?.querySelector<HTMLElement>('[aria-invalid="true"]')?.focus();
+  }, [refusals]);
 
   return (
     <form ref={form} className={classes.sheet} noValidate onSubmit={sheet.onSubmit} aria-label={title}>

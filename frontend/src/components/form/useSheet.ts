@@ -26,6 +26,8 @@ export interface SheetPart {
   onSubmit: (event: SubmitEvent<HTMLFormElement>) => void;
   isPending: boolean;
   problem: Problem | null;
+  /** Counts the tries that left fields to mend: the first of them is then brought into view. */
+  refusals: number;
   /** Errors whose field is not on this form: shown above it. */
   strayErrors: FieldError[];
   /** Send it again as it stands, over what somebody else changed. */
@@ -57,6 +59,7 @@ export function useSheet<V extends Values, Body, Answer>(
     initialValues: start,
     ...(check ? { validate: (values) => check(values) as never } : {}),
   });
+  const [refusals, setRefusals] = useState(0);
   const { values } = form;
   const problem = act.problem;
 
@@ -69,20 +72,25 @@ export function useSheet<V extends Values, Body, Answer>(
     if (!problem) return;
     const named = Object.entries(problem.fields).map(([name, detail]) => [fieldFor(name), detail] as const);
     form.setErrors(Object.fromEntries(named.filter(([name]) => hasField(values, name))) as never);
+    setRefusals((count) => count + 1);
   }, [problem]);
 
   function send(typed: V) {
     act.send(toBody(typed)).then(
-      () => draft && dropDraft(draft),
+      () => {
+        if (draft) dropDraft(draft);
+        form.resetDirty(typed);
+      },
       () => undefined,
     );
   }
 
   return {
     form,
-    onSubmit: form.onSubmit(send),
+    onSubmit: form.onSubmit(send, () => setRefusals((count) => count + 1)),
     isPending: act.isPending,
     problem,
+    refusals,
     strayErrors: (problem?.errors ?? []).filter(
       ({ pointer }) => !hasField(values, fieldFor(fieldName(pointer))),
     ),

@@ -1,6 +1,8 @@
 import { useId } from "react";
-import { Dimensions } from "./Dimensions";
-import { drawOutline, inchesShown, type TopMeasures } from "./geometry";
+import { DimensionLines } from "./DimensionLines";
+import { inchesShown } from "./dimensions";
+import { drawOutline } from "./geometry";
+import type { TopMeasures } from "./measures";
 import classes from "./outline.module.css";
 
 interface OutlineProps {
@@ -103,7 +105,7 @@ export function Outline({ top, name, colour, hasDimensions = true }: OutlineProp
             {top.area_sqft ? `${top.area_sqft} sq ft` : "no size yet"}
           </text>
         )}
-        {hasDimensions && <Dimensions drawing={drawing} text={text} format={inchesShown} />}
+        {hasDimensions && <DimensionLines drawing={drawing} text={text} format={inchesShown} />}
       </svg>
     </figure>
   );

@@ -1,54 +1,13 @@
-/** A top's measures in inches, as the job keeps them: decimal text. */
-export interface TopMeasures {
-  length_in?: string | null;
-  width_in?: string | null;
-  legs?: readonly Strip[] | null;
-  diameter_in?: string | null;
-  area_sqft?: string | null;
-  cutouts?: readonly Strip[] | null;
-  edges?: readonly Face[] | null;
-  splash?: readonly Face[] | null;
-}
-export interface Strip {
-  length_in: string;
-  width_in: string;
-}
-export interface Face {
-  length_in: string;
-  height_in: string;
-}
-
-export interface Box {
-  x: number;
-  y: number;
-  width: number;
-  height: number;
-}
-
-/** A dimension line: from one point to another, standing off to one side, with its text. */
-export interface Dimension {
-  from: [number, number];
-  to: [number, number];
-  side: "above" | "below" | "left" | "right";
-  inches: number;
-}
-
-export type TopShape = "rectangle" | "l" | "u" | "circle" | "area only";
-
-/** Everything that is drawn, in inches, x to the right and y down. */
-export interface OutlineDrawing {
-  shape: TopShape;
-  /** Corners of the top; a circle has none. */
-  corners: [number, number][];
-  circle: { cx: number; cy: number; r: number } | null;
-  cutouts: Box[];
-  splash: Box[];
-  edges: Box[];
-  dimensions: Dimension[];
-  bounds: Box;
-}
-
-const num = (text: string | null | undefined) => Number(text ?? 0) || 0;
+import { dimensionsOf } from "./dimensions";
+import {
+  type Box,
+  type Face,
+  num,
+  type OutlineDrawing,
+  type Strip,
+  type TopMeasures,
+  type TopShape,
+} from "./measures";
 
 function rectangle(length: number, width: number): [number, number][] {
   return [
@@ -177,39 +136,6 @@ function shapeOf(top: TopMeasures): { shape: TopShape; corners: [number, number]
   };
 }
 
-function dimensionsOf(
-  shape: TopShape,
-  corners: [number, number][],
-  box: Box,
-  legs: readonly Strip[],
-): Dimension[] {
-  if (shape === "area only") return [];
-  const right = box.x + box.width;
-  const bottom = box.y + box.height;
-  const across: Dimension = { from: [box.x, box.y], to: [right, box.y], side: "above", inches: box.width };
-  if (shape === "circle") return [across];
-  if (shape === "rectangle") {
-    return [across, { from: [right, box.y], to: [right, bottom], side: "right", inches: box.height }];
-  }
-  const depth = num(legs[shape === "u" ? 1 : 0]?.width_in);
-  const footWidth = num(legs[shape === "u" ? 0 : 1]?.width_in);
-  const foot = shape === "u" ? num(legs[0]?.length_in) : bottom;
-  const dims: Dimension[] = [
-    across,
-    { from: [0, 0], to: [0, foot], side: "left", inches: foot },
-    { from: [0, foot], to: [footWidth, foot], side: "below", inches: footWidth },
-  ];
-  const [, , third] = legs;
-  if (shape === "u" && third) {
-    const [length, width] = [num(third.length_in), num(third.width_in)];
-    dims.push({ from: [right, 0], to: [right, length], side: "right", inches: length });
-    dims.push({ from: [right - width, length], to: [right, length], side: "below", inches: width });
-  } else {
-    dims.push({ from: [right, 0], to: [right, depth], side: "right", inches: depth });
-  }
-  return corners.length > 0 ? dims : [];
-}
-
 /** Lays a top out flat, to scale. */
 export function drawOutline(top: TopMeasures): OutlineDrawing {
   const { shape, corners, run } = shapeOf(top);
@@ -249,15 +175,4 @@ export function drawOutline(top: TopMeasures): OutlineDrawing {
       height: Math.max(...all.map((each) => each.y + each.height)) - y,
     },
   };
-}
-
-const PARTS: Record<number, string> = { 2: "⅛", 4: "¼", 6: "⅜", 8: "½", 10: "⅝", 12: "¾", 14: "⅞" };
-
-/** Inches as a tape shows them: 25.5 is 25½″; what is no eighth stays a decimal. */
-export function inchesShown(inches: number): string {
-  const whole = Math.floor(inches);
-  const sixteenths = Math.round((inches - whole) * 16 * 1000) / 1000;
-  if (sixteenths === 0) return `${whole}″`;
-  const part = PARTS[sixteenths];
-  return part ? `${whole || ""}${part}″` : `${Math.round(inches * 1000) / 1000}″`;
 }

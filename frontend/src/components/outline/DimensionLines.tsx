@@ -1,4 +1,4 @@
-import type { Dimension, OutlineDrawing } from "./geometry";
+import type { Dimension, OutlineDrawing } from "./measures";
 import classes from "./outline.module.css";
 
 interface DimensionsProps {
@@ -63,7 +63,7 @@ function DimensionLine({
   );
 }
 
-export function Dimensions({ drawing, text, format }: DimensionsProps) {
+export function DimensionLines({ drawing, text, format }: DimensionsProps) {
   return (
     <g>
       {drawing.dimensions.map((dimension) => (
