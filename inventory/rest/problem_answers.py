@@ -48,6 +48,7 @@ PROBLEM: dict[str, Any] = {
     "required": ["type", "title", "status", "detail"],
 }
 
+PROBLEM_CONTENT = {MEDIA_TYPE: {"schema": {"$ref": "#/components/schemas/Problem"}}}
 DESCRIPTIONS = {
     "400": "The body, the query or a header needs mending.",
     "401": "Not signed in, or no longer.",
@@ -85,6 +86,8 @@ def complete(path: str, method: str, operation: dict[str, Any], facts: dict[str,
     for status, answer in operation["responses"].items():
         if status.startswith("2"):
             add_headers(answer, facts)
+        elif MEDIA_TYPE in answer.get("content", {}):
+            answer["content"] = PROBLEM_CONTENT
     for status in statuses(path, method, facts):
         operation["responses"].setdefault(status, problem(status))
     operation["responses"] = dict(sorted(operation["responses"].items()))
@@ -113,7 +116,7 @@ def statuses(path: str, method: str, facts: dict[str, Any]) -> list[str]:
 def problem(status: str) -> dict[str, Any]:
     answer: dict[str, Any] = {
         "description": DESCRIPTIONS[status],
-        "content": {MEDIA_TYPE: {"schema": {"$ref": "#/components/schemas/Problem"}}},
+        "content": PROBLEM_CONTENT,
     }
     if status == "401":
         answer["headers"] = {"WWW-Authenticate": text_header("How to sign in.")}

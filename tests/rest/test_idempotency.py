@@ -10,6 +10,7 @@ from django.core.management import call_command
 from django.db import connection, connections, transaction
 from django.test.utils import CaptureQueriesContext
 from django.utils import timezone
+from rest_framework.response import Response
 from rest_framework.test import APIClient
 
 from inventory.catalog.models import Supplier
@@ -77,6 +78,14 @@ def test_an_error_keeps_neither_work_nor_key(crew, api):
     assert not Supplier.objects.exists()
     assert not IdempotencyKey.objects.exists()
     assert post(api(crew)).status_code == 201  # the key is free for the mended body
+
+
+def test_an_error_that_is_answered_and_not_raised_keeps_nothing_either(crew, api, monkeypatch):
+    monkeypatch.setattr(Suppliers, "answer", lambda *_: Response({"status": 409}, status=409))
+
+    assert post(api(crew)).status_code == post(api(crew)).status_code == 409
+    assert not Supplier.objects.exists()
+    assert not IdempotencyKey.objects.exists()
 
 
 def test_a_refused_body_leaves_the_key_free(crew, api):
