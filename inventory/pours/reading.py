@@ -6,18 +6,18 @@ from datetime import date, datetime
 from decimal import Decimal
 from zoneinfo import ZoneInfo
 
-from django.db.models import IntegerField, Prefetch, Subquery, Value, prefetch_related_objects
+from django.db import connection
+from django.db.models import Prefetch, Subquery, prefetch_related_objects
 from django.utils import timezone
 
 from inventory.jobs.models import Piece
 from inventory.pours.entered import Leftover, PieceShare
-from inventory.pours.models import PlannedUsage, Pour, PourPiece, PourStatus, Usage
+from inventory.pours.models import PlannedUsage, Pour, PourPiece, PourStatus
 from inventory.pours.problems import not_completed
 from inventory.shop.clock import refuse_future, shop_day, zone_named
-from inventory.shop.fields import to_whole
 from inventory.shop.models import Person, Shop
 from inventory.shop.problems import bad_field, bad_fields
-from inventory.stock.models import Reservation
+from inventory.stock.book import marks
 
 WHOLE = 100
 
@@ -127,37 +127,26 @@ def read_people(people: Collection[int]) -> list[Person]:
 def used_by_jobs(jobs: Collection[int], materials: Collection[int], *, but: int) -> tuple[set[int], dict[int, int]]:
     """The lots of these materials that the jobs have used, and what they have set aside of each, in millionths.
 
-    but: the pour that is asking, which does not count. One SQL statement; none where there is nothing to ask.
+    but: the pour that is asking, which does not count. One SQL statement; none where there is nothing to ask. It goes
+    from the jobs to their pours (CROSS JOIN keeps that order on SQLite), so that old pours of a material cost nothing.
     """
     if not jobs or not materials:
         return set(), {}
-    whole = IntegerField()
-    used = (
-        Usage.objects.filter(material__in=materials, is_taken_back=False, pour__pour_pieces__piece__job__in=jobs)
-        .exclude(pour=but)
-        .order_by()
-        .values_list("material_id", "lot_id", Value(0, output_field=whole))
-        .distinct()
-    )
-    kept = (
-        Reservation.objects.filter(material__in=materials, job_key__in=jobs)
-        .exclude(cause=but)
-        .order_by()
-        .values_list("material_id", Value(0, output_field=whole), "quantity")
-    )
-    lots: set[int] = set()
-    needs: dict[int, int] = {}
-    for material, lot, quantity in used.union(kept, all=True):
-        if lot:
-            lots.add(lot)
-        else:
-            needs[material] = needs.get(material, 0) + millionths(quantity)
-    return lots, needs
-
-
-def millionths(quantity: object) -> int:
-    """A quantity of a compound SELECT, whose columns lose their type."""
-    return quantity if isinstance(quantity, int) else to_whole(quantity, 6)  # type: ignore[arg-type]
+    of_jobs, of_materials = sorted(jobs), sorted(materials)
+    with connection.cursor() as cursor:
+        cursor.execute(
+            "SELECT DISTINCT u.material_id, u.lot_id, 0 FROM jobs_piece p CROSS JOIN pours_pourpiece pp "
+            f"CROSS JOIN pours_usage u WHERE p.job_id IN ({marks(of_jobs)}) AND pp.piece_id = p.id "
+            f"AND u.pour_id = pp.pour_id AND +u.material_id IN ({marks(of_materials)}) AND NOT u.is_taken_back "
+            "AND u.pour_id <> %s UNION ALL "
+            "SELECT material_id, NULL, SUM(quantity) FROM stock_reservation "
+            f"WHERE job_key IN ({marks(of_jobs)}) AND +material_id IN ({marks(of_materials)}) AND cause <> %s "
+            "GROUP BY material_id",
+            [*of_jobs, *of_materials, but, *of_jobs, *of_materials, but],
+        )
+        rows = cursor.fetchall()
+    lots = {lot for _, lot, _ in rows if lot is not None}
+    return lots, {material: int(quantity) for material, lot, quantity in rows if lot is None}
 
 
 def planned_of(pour: Pour) -> list[PlannedUsage]:

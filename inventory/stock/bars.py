@@ -33,11 +33,15 @@ class InForce:
 
 
 def bars_on(lots: Collection[int], *, at: datetime | None = None) -> dict[int, dict[Bar, InForce]]:
-    """The bars in force on each lot now, or at a moment. One SQL statement."""
-    events = StatusEvent.objects.filter(lot__in=lots).order_by("since", "id")
-    if at is not None:
-        events = events.filter(since__lte=at)
+    """The bars in force on each lot now, or at a moment. One SQL statement, none without lots."""
     by_lot: dict[int, list[StatusEvent]] = {lot: [] for lot in lots}
+    if not by_lot:
+        return {}
+    until = " AND since <= %s" if at is not None else ""
+    parameters = [*by_lot, *([connection.ops.adapt_datetimefield_value(at)] if at is not None else [])]
+    events = StatusEvent.objects.raw(
+        f"SELECT * FROM stock_statusevent WHERE lot_id IN ({marks(by_lot)}){until} ORDER BY since, id", parameters
+    )
     for event in events:
         by_lot[event.lot_id].append(event)
     return {lot: bars_among(of_lot) for lot, of_lot in by_lot.items()}
