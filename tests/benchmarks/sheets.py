@@ -16,7 +16,7 @@ class Sheets:
         self.supplier = Sheet(Supplier, "id", "number", "name", "lead_time_days")
         self.material = Sheet(
             Material, "id", "number", "code", "name", "kind", "stock_unit", "density_g_per_ml", "main_supplier_id",
-            "is_in_use",
+            "is_in_use", "single_lot_per_job",
         )  # fmt: skip
         self.lot = Sheet(
             Lot, "id", "uuid", "number", "material_id", "lot_number", "origin", "opened_from_id", "received_on",

@@ -23,6 +23,7 @@ USES_OF_A_LOT = 100
 USES_OF_THE_BIG_LOT = 10_000
 MATERIALS = 24
 BIG_MATERIAL = MATERIALS + 1
+MATCHED = 3  # the material of which a job should see one lot
 BLENDED = range(1, 7)  # materials that are also mixed in the shop
 POURS_OF_A_JOB = 4
 FRESH_LOTS = 4
@@ -111,10 +112,12 @@ class World:
         sheets.place.add(PLACE, PLACE, "Shop")
         sheets.supplier.add(1, 1, "Harbour Supply", 7)
         for material in range(1, MATERIALS + 1):
-            kind = KINDS[material % len(KINDS)]
-            sheets.material.add(material, material, f"M-{material}", f"Material {material}", kind, "ml", DENSITY, 1, 1)
-        kind = MaterialKind.CONSUMABLE
-        sheets.material.add(BIG_MATERIAL, BIG_MATERIAL, "BIG", "Tape by the mile", kind, "ml", 1_000_000, 1, 1)
+            name, kind = f"Material {material}", KINDS[material % len(KINDS)]
+            sheets.material.add(
+                material, material, f"M-{material}", name, kind, "ml", DENSITY, 1, True, material == MATCHED
+            )
+        name, kind = "Tape by the mile", MaterialKind.CONSUMABLE
+        sheets.material.add(BIG_MATERIAL, BIG_MATERIAL, "BIG", name, kind, "ml", DENSITY, 1, True, False)
 
     # Pours and jobs
 
