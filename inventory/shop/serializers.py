@@ -12,6 +12,16 @@ LONGEST_NAME = 120
 LONGEST_USERNAME = 150
 
 
+class AsAnswered(serializers.Serializer[Any]):
+    """A shape that bodies have too, in answers: every key is there."""
+
+    def get_fields(self) -> dict[str, Any]:
+        fields = super().get_fields()
+        for field in fields.values():
+            field.read_only = True
+        return fields
+
+
 class PreferredUnits(serializers.Serializer[Any]):
     """The units that screens show; amounts are kept as they are."""
 
@@ -31,7 +41,10 @@ class CountedFaces(serializers.Serializer[Any]):
 
 
 class ShopSettings(serializers.Serializer[Any]):
-    """currency: ISO 4217, three capitals. time_zone: an IANA name. Changing either touches nothing that was posted."""
+    """The shop's settings. currency: ISO 4217, three capitals. time_zone: an IANA name.
+
+    Changing either touches nothing that was posted.
+    """
 
     name = serializers.CharField(max_length=LONGEST_NAME)
     town = serializers.CharField(max_length=LONGEST_NAME, required=False, allow_blank=True)
@@ -42,6 +55,21 @@ class ShopSettings(serializers.Serializer[Any]):
     poison_help = serializers.CharField(
         max_length=60, required=False, allow_blank=True, help_text="The Poison help number of the shop's country."
     )
+
+
+class PreferredUnitsOut(AsAnswered, PreferredUnits):
+    """The units that screens show."""
+
+
+class CountedFacesOut(AsAnswered, CountedFaces):
+    """Which faces of a top count as its area."""
+
+
+class ShopSettingsOut(AsAnswered, ShopSettings):
+    """The shop's settings."""
+
+    units = PreferredUnitsOut(source="*")
+    counts_faces = CountedFacesOut(source="*")
 
 
 class SetUpIn(ShopSettings):
@@ -69,7 +97,7 @@ class SessionOut(serializers.Serializer[Any]):
 
     needs_set_up = serializers.BooleanField()
     person = SignedInPerson(allow_null=True)
-    shop = ShopSettings()
+    shop = ShopSettingsOut()
 
 
 class OwnPasswordIn(serializers.Serializer[Any]):

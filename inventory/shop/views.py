@@ -26,6 +26,7 @@ from inventory.shop.serializers import (
     SessionOut,
     SetUpIn,
     ShopSettings,
+    ShopSettingsOut,
     SignInIn,
     TokenOut,
 )
@@ -108,7 +109,7 @@ class OneShop(Changeable):
     http_method_names = ["get", "head", "patch"]
     operations = {"GET": "read_shop", "PATCH": "change_shop"}
     queryset = Shop.objects.all()
-    serializer_class = ShopSettings
+    serializer_class = ShopSettingsOut
     change_serializer = ShopSettings
 
     def get_object(self) -> Shop:

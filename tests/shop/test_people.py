@@ -102,6 +102,21 @@ def test_ending_access_ends_the_token_too(api, owner, crew):
     assert not Token.objects.filter(user=crew).exists()
 
 
+@pytest.mark.parametrize("ending", ["access", "password"])
+def test_an_open_session_ends_with_the_access_and_with_a_new_password(api, owner, crew, ending):
+    browser = APIClient()
+    browser.post("/api/session/", {"username": "crew-person", "password": "pour-slowly-9"})
+    assert browser.get("/api/session/").json()["person"]["id"] == crew.pk
+
+    if ending == "access":
+        api(owner).patch(f"/api/people/{crew.pk}/", {"is_active": False})
+    else:
+        api(owner).post(f"/api/people/{crew.pk}/password/", {"password": "new-flood-tide-3"})
+
+    assert browser.get("/api/session/").json()["person"] is None
+    assert browser.get("/api/people/").status_code == 401
+
+
 def test_a_change_on_a_stale_reading_is_refused(api, owner, crew):
     client = api(owner)
     seen = client.get(f"/api/people/{crew.pk}/")["ETag"]

@@ -13,14 +13,15 @@ from inventory.catalog.queries import ratio_warnings, shares
 from inventory.catalog.serializers.fields import LONGEST_NAME, MOST_MINUTES, FigureField, MaterialName, Whole
 from inventory.rest.fields import RecordField
 from inventory.rest.quantities import QuantityField, plain, quantity_json
+from inventory.shop.serializers import AsAnswered
 
 MOST_PARTS = 6
 MOST_HOURS = 10_000
 COLDEST_C, HOTTEST_C = -40, 150
 HIGHEST_SHARE = 100_000
 
-WINDOW = {"type": ["array", "null"], "items": {"type": ["string", "null"], "format": "decimal"}, "minItems": 2}
-RATIO = {"type": ["object", "null"], "additionalProperties": {"type": "string", "format": "decimal"}}
+WINDOW = {"type": "array", "items": {"type": ["string", "null"], "format": "decimal"}, "minItems": 2}
+RATIO = {"type": "object", "additionalProperties": {"type": "string", "format": "decimal"}}
 
 
 @extend_schema_field({**WINDOW, "maxItems": 2, "examples": [["4", "10"]]})
@@ -146,7 +147,7 @@ class ResinSystemIn(DataSheet):
     ratio_by_mass = RatioField(allow_null=True, default=None)
 
 
-class ResinSystemOut(DataSheet):
+class ResinSystemOut(AsAnswered, DataSheet):
     """warnings: where the two ratios disagree through the densities by more than the tolerance (1 % without one)."""
 
     id = serializers.IntegerField()
