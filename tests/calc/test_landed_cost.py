@@ -27,13 +27,12 @@ def test_a_spread_charge_sums_to_itself_and_no_line_is_off_by_a_whole_unit(
 ) -> None:
     shares = spread_charge(amount, by=by, goods=goods)
 
-    weights = [
-        {SpreadBy.VALUE: line.value, SpreadBy.MASS: line.grams, SpreadBy.QUANTITY: line.quantity}[by] for line in goods
-    ]
-    whole = sum(Fraction(weight or 0) for weight in weights)
+    attribute = {SpreadBy.VALUE: "value", SpreadBy.MASS: "grams", SpreadBy.QUANTITY: "quantity"}[by]
+    weights = [Fraction(getattr(line, attribute)) for line in goods]
+    whole = sum(weights)
     assert sum(shares) == amount
     for share, weight in zip(shares, weights, strict=True):
-        assert abs(share - amount * Fraction(weight or 0) / whole) < 1
+        assert abs(share - amount * weight / whole) < 1
 
 
 @given(goods_lists, st.integers(1, 10**11), st.sampled_from(SpreadBy))

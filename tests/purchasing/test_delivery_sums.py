@@ -96,10 +96,8 @@ def test_money_stays_with_quantity_through_every_act(
     door: Door, cost: Decimal, quantity: Decimal, doing: list[tuple[str, int, Any]]
 ) -> None:
     with transaction.atomic():
-        delivery = door.deliver(
-            door.line(door.resin, f"{quantity} ml", str(cost) if cost else None),
-            door.line(door.hardener, "200 ml", "20"),
-        )
+        resin = door.line(door.resin, f"{quantity} ml", str(cost) if cost else None)
+        delivery = door.deliver(resin, door.line(door.hardener, "200 ml", "20"))
         told = [Told(Fraction(quantity)), Told(Fraction(200))]
         for act in doing:
             try:
