@@ -21,7 +21,7 @@ from rest_framework.request import Request
 
 from inventory.rest.filters import bad_parameters
 from inventory.rest.sheets import write_xlsx
-from inventory.rest.tables import Column, Kind, Table
+from inventory.rest.tables import Column, Kind, Table, in_words
 
 FORMULA_START = re.compile(r"[=+\-@\t\r\n|＝＋－＠]")
 
@@ -88,7 +88,7 @@ def csv_cell(value: Any) -> str:
         return format(value, "f")
     if isinstance(value, datetime):
         return value.astimezone(UTC).isoformat()
-    if isinstance(value, int | date):
+    if isinstance(value, int | date) and not isinstance(value, bool):
         return str(value)
-    text = str(value)
+    text = in_words(value)
     return "'" + text if FORMULA_START.match(text) else text

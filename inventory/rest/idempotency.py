@@ -22,7 +22,7 @@ from rest_framework.response import Response
 
 from inventory.rest.models import IdempotencyKey
 from inventory.rest.permissions import role_of
-from inventory.rest.problems import Conflict, KeyReused, Problem
+from inventory.rest.problems import Busy, Conflict, KeyReused, Problem
 
 HEADER = "Idempotency-Key"
 REPLAYED = "Idempotency-Replayed"
@@ -137,7 +137,10 @@ def keep(row: int, response: Response) -> KeptAnswer:
 
 def replay(call: Call) -> KeptAnswer:
     """The first answer again. Raises KeyReused for another body, Conflict where the role sees less than then."""
-    kept = IdempotencyKey.objects.get(person=call.person, method=call.method, path=call.path, key=call.key)
+    same = IdempotencyKey.objects.filter(person=call.person, method=call.method, path=call.path, key=call.key)
+    kept = same.first()
+    if kept is None:
+        raise Busy("The first call with this key has just been forgotten. Send it again.")
     if kept.body_hash != call.body_hash:
         raise KeyReused(
             "This key came with another body before. Repeat that body, or take a new key for a new call.",

@@ -19,7 +19,7 @@ from openpyxl.styles import Font
 from openpyxl.utils import get_column_letter
 
 from inventory.rest.problems import Unprocessable
-from inventory.rest.tables import Column, Kind, Table
+from inventory.rest.tables import Column, Kind, Table, in_words
 
 MAX_ROWS = 1_048_576  # of a sheet, its heading included
 MAX_BYTES = 2**31 - 2**20  # of the sheet's XML: what a zip entry holds without its 64-bit form, with room for the end
@@ -94,7 +94,7 @@ def cell_writer(kind: Kind, style: int) -> Callable[[Any], str]:
     def styled(value: Any) -> str:
         if isinstance(value, Decimal):
             return f'<c s="{style}"><v>{value:f}</v></c>'
-        if isinstance(value, int):
+        if isinstance(value, int) and not isinstance(value, bool):
             return f'<c s="{style}"><v>{value:d}</v></c>'
         if isinstance(value, date) and not isinstance(value, datetime) and value >= FIRST_DAY:
             return f'<c s="{style}"><v>{(value - DAY_ZERO).days}</v></c>'
@@ -106,7 +106,7 @@ def cell_writer(kind: Kind, style: int) -> Callable[[Any], str]:
 def text_cell(value: Any) -> str:
     if value is None:
         return "<c/>"
-    shown = value.astimezone(UTC).isoformat() if isinstance(value, datetime) else str(value)
+    shown = value.astimezone(UTC).isoformat() if isinstance(value, datetime) else in_words(value)
     text = escape(NOT_IN_XML.sub("\ufffd", shown[:MAX_TEXT]))
     return f'<c t="inlineStr"><is><t xml:space="preserve">{text}</t></is></c>'
 

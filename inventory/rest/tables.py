@@ -15,6 +15,13 @@ class Kind(StrEnum):
     MOMENT = "moment"
 
 
+def in_words(value: Any) -> str:
+    """A cell as text; true and false are yes and no."""
+    if isinstance(value, bool):
+        return "yes" if value else "no"
+    return str(value)
+
+
 @dataclass(frozen=True)
 class Column:
     """key: stable name, the CSV's heading; title: in words, the sheet's heading."""

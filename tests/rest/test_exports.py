@@ -94,6 +94,12 @@ def test_a_day_that_spreadsheets_disagree_on_is_text():
     assert sheet["B2"].value == "1900-02-28"
 
 
+def test_true_and_false_are_words():
+    columns = [COLUMNS[0], COLUMNS[5]]
+    assert as_csv((True, False), columns=columns)[1] == ["yes", "no"]
+    assert [cell.value for cell in as_sheet((True, False), columns=columns)[2]] == ["yes", "no"]
+
+
 def test_a_column_of_text_and_numbers_keeps_both():
     sheet = as_sheet(("a", Decimal(1)), ("b", "=2"), ("c", Decimal(3)), columns=COLUMNS[:2])
     assert [(row[0].value, row[1].value, row[1].data_type) for row in sheet.iter_rows(min_row=2)] == [
