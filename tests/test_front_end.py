@@ -2,7 +2,6 @@
 
 import subprocess
 import sysconfig
-from collections.abc import Iterator
 from os import environ, pathsep
 from pathlib import Path
 
@@ -23,11 +22,10 @@ def npm(*arguments: str) -> None:
 
 
 @pytest.fixture(scope="session", autouse=True)
-def _packages() -> Iterator[None]:
+def _packages() -> None:
     with FileLock(str(FRONTEND / ".packages.lock")):
         if not (FRONTEND / "node_modules" / ".package-lock.json").exists():
             npm("ci", "--no-audit", "--no-fund", "--loglevel=error")
-    yield
 
 
 def test_the_front_end_is_clean() -> None:
