@@ -11,6 +11,7 @@ from rest_framework import serializers
 from inventory.calc.quantities import QuantityError, read_quantity
 from inventory.calc.rounding import half_even
 from inventory.calc.surfaces import CountingRule
+from inventory.catalog.serializers.fields import Whole
 from inventory.jobs.models import Customer, Job, Piece, Purpose
 from inventory.jobs.shapes import MEASURE_KEYS, PieceDraft, finished_area
 from inventory.rest.bodies import refuse_unknown_keys
@@ -46,12 +47,12 @@ class AreaField(serializers.DecimalField):
         super().__init__(max_digits=16, decimal_places=6, coerce_to_string=True, **kwargs)
 
 
-class FlatPart(serializers.Serializer[Any]):
+class FlatPart(Whole):
     length_in = MeasureField()
     width_in = MeasureField()
 
 
-class UprightPart(serializers.Serializer[Any]):
+class UprightPart(Whole):
     length_in = MeasureField()
     height_in = MeasureField()
 

@@ -107,4 +107,4 @@ def _written(size: Any) -> str:
 
 def finished_area(pieces: Iterable[Piece]) -> Decimal:
     """The area in square feet of the pieces that are not scrapped."""
-    return sum((piece.area_sqft for piece in pieces ), Decimal(0))
+    return sum((piece.area_sqft for piece in pieces if not piece.is_scrapped), Decimal(0))

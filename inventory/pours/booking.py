@@ -40,6 +40,11 @@ class Happening:
     take_back: Sequence[Entry] = ()
     reason: str = ""
 
+    @property
+    def why(self) -> str:
+        """The reasons that go with the posting: of the act, and of what was found."""
+        return " ".join(dict.fromkeys(part for part in (self.reason, *(find.reason for find in self.found)) if part))
+
 
 def book(happening: Happening, *, by: Person) -> list[Usage]:
     """Post it and keep what went in: everything or nothing. Returns the new usages, this pour's own first.
@@ -61,7 +66,7 @@ def book(happening: Happening, *, by: Person) -> list[Usage]:
     entries = [*before, *(entry_of(taking, pour, happening.moment) for taking in takings)]
     if not entries:
         return []
-    posted = ledger.post(Kind.USED, entries, book=opened, by=by, zone=happening.held.zone, reason=happening.reason)
+    posted = ledger.post(Kind.USED, entries, book=opened, by=by, zone=happening.held.zone, reason=happening.why)
     return keep_usages(happening, takings, posted, shelf, first=len(before))
 
 

@@ -1,5 +1,6 @@
 """Pieces are measured by the job's own rule, and their areas never change unseen."""
 
+from decimal import Decimal
 from typing import Any
 
 from rest_framework.test import APIClient
@@ -115,7 +116,11 @@ def test_measuring_again_changes_the_area_and_is_logged(bench: APIClient, job: d
     assert changed.json()["top_sqft"] == "21.604167"
     assert changed.json()["splash_sqft"] == "3.333333"  # given before, still there
     logged = Change.objects.get(noun="piece", record=run["id"], field="area_sqft")
-    assert (logged.before, logged.after, logged.by) == ("25.833333", "26.187500", crew)
+    assert (Decimal(logged.before), Decimal(logged.after), logged.by) == (
+        Decimal("25.833333"),
+        Decimal("26.1875"),
+        crew,
+    )
 
 
 def test_a_new_way_of_giving_the_top_replaces_the_old_one(bench: APIClient, job: dict[str, Any]) -> None:
@@ -123,6 +128,9 @@ def test_a_new_way_of_giving_the_top_replaces_the_old_one(bench: APIClient, job:
 
     changed = bench.patch(f"/api/pieces/{table['id']}/", {"area_sqft": "12.5"}).json()
 
+    half_a_leg = bench.patch(f"/api/pieces/{table['id']}/", {"legs": [{"length_in": "120"}]})
+
+    assert half_a_leg.json()["errors"][0]["pointer"] == "/legs/0/width_in"
     assert changed["shape"] == {"area_sqft": "12.5"}
     assert changed["area_sqft"] == "12.500000"
 

@@ -7,6 +7,7 @@ from typing import Any
 from drf_spectacular.utils import extend_schema_field
 from rest_framework import serializers
 
+from inventory.catalog.serializers.fields import Whole
 from inventory.pours.actions import PlanChange
 from inventory.pours.entered import Account, Entered, Found, Leftover, PieceShare, Plan
 from inventory.pours.models import Layer, Provenance
@@ -18,14 +19,14 @@ MOST_REMARKS = 40
 BIN = "bin"
 
 
-class Weighed(serializers.Serializer[Any]):
+class Weighed(Whole):
     """The container on the scale before and after; what was used is the difference."""
 
     before = QuantityField(is_above_zero=True)
     after = QuantityField()
 
 
-class UsageIn(serializers.Serializer[Any]):
+class UsageIn(Whole):
     """What went in, or is to: `quantity`, or `weighed`."""
 
     material = IdField()
@@ -92,7 +93,7 @@ class WentToField(serializers.Field[Any, Any, Any, Any]):
         return None if data == BIN else checked_id(data)
 
 
-class LeftoverIn(serializers.Serializer[Any]):
+class LeftoverIn(Whole):
     """Mixed resin that did not go onto the tops: one number, split over all that was in the bucket."""
 
     quantity = QuantityField()
@@ -100,7 +101,7 @@ class LeftoverIn(serializers.Serializer[Any]):
     bucket = serializers.IntegerField(min_value=1, max_value=999, required=False, allow_null=True, default=None)
 
 
-class FoundIn(serializers.Serializer[Any]):
+class FoundIn(Whole):
     """There was more of a lot than the book said: how much more."""
 
     lot = IdField()
