@@ -1,15 +1,19 @@
-import { Menu, useMantineColorScheme } from "@mantine/core";
+import { Popover, useMantineColorScheme } from "@mantine/core";
+import { useState } from "react";
 import { Link } from "react-router";
 import { useAct } from "@/api/act";
 import { useIsOwner, useSession } from "@/api/session";
+import { OneOf } from "@/components/form";
 import { useMoneySwitch } from "../money";
 import classes from "./shell.module.css";
 
 const SCHEMES = [
-  ["auto", "As this device"],
+  ["auto", "Device"],
   ["light", "Light"],
   ["dark", "Dark"],
 ] as const;
+
+type Scheme = (typeof SCHEMES)[number][0];
 
 const ROLES = { owner: "Owner", crew: "Crew", viewer: "Viewer" };
 
@@ -19,46 +23,57 @@ export function PersonMenu() {
   const isOwner = useIsOwner();
   const { colorScheme, setColorScheme } = useMantineColorScheme();
   const money = useMoneySwitch();
+  const [isOpen, setOpen] = useState(false);
   const signOut = useAct("delete", "/api/session/", { onDone: () => globalThis.location.assign("/sign-in") });
   if (!person) return null;
+
+  function closing(act: () => void) {
+    return () => {
+      setOpen(false);
+      act();
+    };
+  }
+
   return (
-    <Menu position="bottom-end" width={260} closeOnItemClick>
-      <Menu.Target>
-        <button type="button" className={classes.person}>
+    <Popover
+      opened={isOpen}
+      onChange={setOpen}
+      position="bottom-end"
+      width={280}
+      withinPortal={false}
+      trapFocus
+      returnFocus
+    >
+      <Popover.Target>
+        <button type="button" className={classes.person} onClick={() => setOpen(!isOpen)}>
           {person.name}
           <span className="soft">{ROLES[person.role]}</span>
         </button>
-      </Menu.Target>
-      <Menu.Dropdown className={classes.menu ?? ""}>
-        <Menu.Item component={Link} to="/shop">
+      </Popover.Target>
+      <Popover.Dropdown className={classes.menu ?? ""} aria-label="Shop, device and signing out">
+        <Link to="/shop" onClick={() => setOpen(false)}>
           The shop
-        </Menu.Item>
+        </Link>
         {isOwner && (
-          <Menu.Item component={Link} to="/shop/people">
+          <Link to="/shop/people" onClick={() => setOpen(false)}>
             People and roles
-          </Menu.Item>
+          </Link>
         )}
         {isOwner && (
-          <Menu.Item onClick={money.isHidden ? money.askToShow : money.hide}>
+          <button type="button" onClick={closing(money.isHidden ? money.askToShow : money.hide)}>
             {money.isHidden ? "Show money again" : "Hide money: a customer is looking"}
-          </Menu.Item>
+          </button>
         )}
-        <Menu.Divider />
-        <Menu.Label>Light or dark</Menu.Label>
-        {SCHEMES.map(([scheme, label]) => (
-          <Menu.Item
-            key={scheme}
-            role="menuitemradio"
-            aria-checked={colorScheme === scheme}
-            closeMenuOnClick={false}
-            onClick={() => setColorScheme(scheme)}
-          >
-            {label}
-          </Menu.Item>
-        ))}
-        <Menu.Divider />
-        <Menu.Item onClick={() => signOut.submit(undefined)}>Sign out</Menu.Item>
-      </Menu.Dropdown>
-    </Menu>
+        <OneOf
+          label="Light or dark"
+          choices={SCHEMES}
+          value={colorScheme}
+          onChange={(scheme) => setColorScheme(scheme as Scheme)}
+        />
+        <button type="button" onClick={() => signOut.submit(undefined)}>
+          Sign out
+        </button>
+      </Popover.Dropdown>
+    </Popover>
   );
 }

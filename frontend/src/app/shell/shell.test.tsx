@@ -99,11 +99,11 @@ it("takes money off the screen at once, and asks for the password before it come
   });
   const { user, findByRole, findByLabelText, getByRole, findByText } = openAt("/shop");
   await user.click(await findByRole("button", { name: /Maren Holt/ }));
-  await user.click(await findByRole("menuitem", { name: /Hide money/ }));
+  await user.click(await findByRole("button", { name: /Hide money/ }));
   expect(localStorage.getItem("money-is-hidden")).toBe("yes");
 
   await user.click(getByRole("button", { name: /Maren Holt/ }));
-  await user.click(await findByRole("menuitem", { name: "Show money again" }));
+  await user.click(await findByRole("button", { name: "Show money again" }));
   await user.type(await findByLabelText("Your password"), "guess");
   await user.click(getByRole("button", { name: "Show money" }));
   expect(await findByText("The password is wrong.")).toBeVisible();

@@ -2,13 +2,12 @@ import { Checkbox, Select, TextInput } from "@mantine/core";
 import { useState } from "react";
 import { Link } from "react-router";
 import { useIsOwner } from "@/api/session";
-import { BigButton, Sheet, useSheet } from "@/components/form";
+import { BigButton, OneOf, Sheet, useSheet } from "@/components/form";
 import { StatusMark } from "@/components/notes/StatusMark";
 import { Page } from "@/components/page";
 import { currencies, timeZones } from "./choices";
 import { useChangeShop, useShop } from "./queries";
 import classes from "./shop.module.css";
-import { UnitChoice } from "./UnitChoice";
 
 const FACES = [
   ["top", "Tops count", "The flat of the top."],
@@ -38,7 +37,10 @@ export function ShopPage() {
   });
   const { form } = sheet;
   return (
-    <Page title="The shop" acts={isOwner && <Link to="/shop/people">People and roles</Link>}>
+    <Page title="The shop" facts={[
+        { label: "Kept by", value: shop.name },
+        { label: "Who may do what", value: isOwner ? <Link to="/shop/people">People and roles</Link> : "An owner decides" },
+      ]}>
       <Sheet
         sheet={sheet}
         acts={
@@ -77,7 +79,7 @@ export function ShopPage() {
             />
           </div>
           <div className={classes.choices}>
-            <UnitChoice
+            <OneOf
               label="Liquids in"
               choices={[
                 ["fl_oz", "fl oz"],
@@ -85,7 +87,7 @@ export function ShopPage() {
               ]}
               {...form.getInputProps("units.volume")}
             />
-            <UnitChoice
+            <OneOf
               label="Powders in"
               choices={[
                 ["oz", "oz (weight)"],
@@ -93,7 +95,7 @@ export function ShopPage() {
               ]}
               {...form.getInputProps("units.mass")}
             />
-            <UnitChoice
+            <OneOf
               label="Tops in"
               choices={[
                 ["sqft", "sq ft"],
@@ -101,7 +103,7 @@ export function ShopPage() {
               ]}
               {...form.getInputProps("units.area")}
             />
-            <UnitChoice
+            <OneOf
               label="Warmth in"
               choices={[
                 ["F", "°F"],

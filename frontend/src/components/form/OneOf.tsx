@@ -1,15 +1,15 @@
 import { useId } from "react";
-import classes from "./shop.module.css";
+import classes from "./form.module.css";
 
-interface UnitChoiceProps {
+interface OneOfProps {
   label: string;
   choices: readonly (readonly [value: string, label: string])[];
   value?: string;
   onChange: (value: string) => void;
 }
 
-/** One of two, both in sight: a pair of wide keys. */
-export function UnitChoice({ label, choices, value, onChange }: UnitChoiceProps) {
+/** One of a few, all in sight: wide keys side by side. */
+export function OneOf({ label, choices, value, onChange }: OneOfProps) {
   const name = useId();
   return (
     <fieldset className={classes.choice}>
