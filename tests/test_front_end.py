@@ -8,6 +8,8 @@ from pathlib import Path
 import pytest
 from filelock import FileLock
 
+from inventory.config.front_end import build, install, is_built
+
 FRONTEND = Path(__file__).resolve().parents[1] / "frontend"
 
 pytestmark = pytest.mark.front_end
@@ -24,8 +26,7 @@ def npm(*arguments: str) -> None:
 @pytest.fixture(scope="session", autouse=True)
 def _packages() -> None:
     with FileLock(str(FRONTEND / ".packages.lock")):
-        if not (FRONTEND / "node_modules" / ".package-lock.json").exists():
-            npm("ci", "--no-audit", "--no-fund", "--loglevel=error")
+        install(FRONTEND)
 
 
 def test_the_front_end_is_clean() -> None:
@@ -40,8 +41,6 @@ def test_the_front_end_types_come_from_the_committed_schema(tmp_path: Path) -> N
 
 
 def test_the_front_end_builds() -> None:
-    from inventory.config.front_end import build, is_built
-
     with FileLock(str(FRONTEND / ".packages.lock")):
         if not is_built(FRONTEND):
             build(FRONTEND)

@@ -3,12 +3,14 @@
 import hashlib
 import os
 import subprocess
+import sys
 import sysconfig
 from collections.abc import Iterator
 from pathlib import Path
 
 SOURCES = ("package.json", "package-lock.json", "index.html", "vite.config.ts", "tsconfig.json", "src", "public")
 BUILT_FROM = "built-from"
+INSTALLED_FROM = ".installed-from"
 
 
 class BuildFailed(Exception):
@@ -24,13 +26,24 @@ def is_built(frontend: Path) -> bool:
 def build(frontend: Path) -> None:
     """Install the front end's packages from their lock file and build it into dist/. Raises BuildFailed."""
     print("Building the front end (about a minute, once) ...", flush=True)
-    run(["npm", "ci", "--no-audit", "--no-fund", "--loglevel=error"], frontend)
+    install(frontend)
     run(["npm", "run", "--silent", "build"], frontend)
+    run([sys.executable, "-m", "whitenoise.compress", "--quiet", "dist"], frontend)
     (frontend / "dist" / BUILT_FROM).write_text(fingerprint(frontend))
 
 
+def install(frontend: Path) -> None:
+    """Install the packages that the lock file names, unless they are there. Raises BuildFailed."""
+    stamp = frontend / "node_modules" / INSTALLED_FROM
+    wanted = hashlib.sha256((frontend / "package-lock.json").read_bytes()).hexdigest()
+    if stamp.exists() and stamp.read_text() == wanted:
+        return
+    run(["npm", "ci", "--no-audit", "--no-fund", "--loglevel=error"], frontend)
+    stamp.write_text(wanted)
+
+
 def run(command: list[str], folder: Path) -> None:
-    """Run a Node tool with this environment's own Node first on the PATH."""
+    """Run a tool with this environment's own Node first on the PATH."""
     scripts = sysconfig.get_path("scripts")
     environment = os.environ | {"PATH": f"{scripts}{os.pathsep}{os.environ.get('PATH', '')}"}
     try:
