@@ -27,7 +27,6 @@ urlpatterns = [
     path("blends/", blends.Blends.as_view()),
     path("blends/<int:pk>/", blends.OneBlend.as_view()),
     path("blends/<int:pk>/undo/", blends.UndoBlend.as_view()),
-    path("movements/", ledger.Movements.as_view()),
     path("postings/<int:pk>/", ledger.OnePosting.as_view()),
     path("postings/<int:pk>/reverse/", ledger.ReversePosting.as_view()),
 ]

@@ -1,0 +1,1 @@
+"""The shapes of the reports in JSON."""

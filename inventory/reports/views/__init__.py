@@ -1,0 +1,1 @@
+"""The reports over HTTP: each a translation of one query."""
