@@ -13,6 +13,7 @@ api: list[URLPattern | URLResolver] = [
     path("", include("inventory.stock.urls")),
     path("", include("inventory.purchasing.urls")),
     path("", include("inventory.jobs.urls")),
+    path("", include("inventory.pours.urls")),
     path("", include("inventory.reports.urls")),
     path("health/", Health.as_view()),
     path("schema/", SpectacularAPIView.as_view(), name="schema"),
