@@ -4,7 +4,7 @@ import { addressOf, client, versionOf } from "./client";
 import { createKeyring } from "./keyring";
 import type { Problem } from "./problem";
 import { signOutOn } from "./query";
-import type { paths } from "./schema";
+import type { paths } from "./schema.gen";
 
 export type WriteMethod = "post" | "put" | "patch" | "delete";
 

@@ -1,6 +1,6 @@
 import createClient, { type Middleware } from "openapi-fetch";
 import { Problem, problemFrom, unreachable } from "./problem";
-import type { paths } from "./schema";
+import type { paths } from "./schema.gen";
 
 const SAFE = new Set(["GET", "HEAD", "OPTIONS"]);
 const versions = new Map<string, string>();

@@ -12,6 +12,7 @@ type Answers = Record<string, Answer | ((sent: Sent) => Answer)>;
 
 export const shop = {
   name: "Ridgeline Tops",
+  town: "Alder Falls",
   currency: "USD",
   time_zone: "America/Denver",
   units: { volume: "fl_oz", mass: "g", area: "sqft", temperature: "F" },
@@ -22,7 +23,7 @@ export const shop = {
 export const owner = { id: 1, username: "maren", name: "Maren Holt", role: "owner" };
 
 export const signedIn = { body: { person: owner, shop, needs_set_up: false } };
-export const signedOut = { body: { person: null, shop: null, needs_set_up: false } };
+export const signedOut = { body: { person: null, shop, needs_set_up: false } };
 
 /** Answers the calls of the page as told ("GET /api/shop/"), and remembers what was sent. No answer named: 404. */
 export function serve(answers: Answers): Sent[] {

@@ -8,7 +8,7 @@ export function Gate() {
   const { person, shop, needs_set_up } = useSession();
   const { pathname, search } = useLocation();
   if (needs_set_up) return <Navigate to="/set-up" replace />;
-  if (!person || !shop) {
+  if (!person) {
     const wanted = `${pathname}${search}`;
     return (
       <Navigate to={wanted === "/" ? "/sign-in" : `/sign-in?next=${encodeURIComponent(wanted)}`} replace />

@@ -54,11 +54,9 @@ export function PersonMenu() {
         <Link to="/shop" onClick={() => setOpen(false)}>
           The shop
         </Link>
-        {isOwner && (
-          <Link to="/shop/people" onClick={() => setOpen(false)}>
-            People and roles
-          </Link>
-        )}
+        <Link to="/shop/people" onClick={() => setOpen(false)}>
+          People, roles and my password
+        </Link>
         {isOwner && (
           <button type="button" onClick={closing(money.isHidden ? money.askToShow : money.hide)}>
             {money.isHidden ? "Show money again" : "Hide money: a customer is looking"}

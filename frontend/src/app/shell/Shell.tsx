@@ -31,7 +31,7 @@ export function Shell() {
       </a>
       <header className={`${classes.top} no-print`}>
         <Link to={home} className={classes.shop}>
-          {shop?.name ?? "Lot & Pour"}
+          {shop.name || "Lot & Pour"}
         </Link>
         <PersonMenu />
       </header>

@@ -50,7 +50,7 @@ it("says in the field that the password does not fit, and keeps the name", async
 });
 
 it("sends an empty shop to be set up first", async () => {
-  serve({ "GET /api/session/": { body: { person: null, shop: null, needs_set_up: true } } });
+  serve({ "GET /api/session/": { body: { person: null, shop, needs_set_up: true } } });
   expect(await openAt("/").findByRole("heading", { name: "Set up the shop" })).toBeVisible();
 });
 

@@ -41,12 +41,12 @@ it("asks once what oz means for a material, and remembers it", async () => {
   await first.user.type(first.getByLabelText("Flood resin A"), "32 oz");
   expect(onBody).toHaveBeenLastCalledWith(undefined);
   await first.user.click(first.getByRole("button", { name: "oz by weight" }));
-  expect(onBody).toHaveBeenLastCalledWith({ amount: "32", unit: "oz" });
+  expect(onBody).toHaveBeenLastCalledWith("32 oz by weight");
   first.unmount();
 
   const again = show(<Field onBody={onBody} />);
   await again.user.type(again.getByLabelText("Flood resin A"), "5 oz");
-  expect(onBody).toHaveBeenLastCalledWith({ amount: "5", unit: "oz" });
+  expect(onBody).toHaveBeenLastCalledWith("5 oz by weight");
 });
 
 it("says in the field what it cannot understand, once the field is left", async () => {

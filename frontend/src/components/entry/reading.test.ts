@@ -42,7 +42,7 @@ describe("a bare oz", () => {
 
   it("is sent as weight where it means the scale", () =>
     expect(readQuantity("1 1/2 ounces", { ounces: "oz" })).toMatchObject({
-      body: { amount: "1.5", unit: "oz" },
+      body: "1 1/2 oz by weight",
     }));
 });
 

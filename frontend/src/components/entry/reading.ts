@@ -4,12 +4,9 @@ import type { Amount } from "../figures/units";
 /** What a bare "oz" means here: ounces of liquid or ounces on the scale. */
 export type Ounces = "fl_oz" | "oz";
 
-/** What the call takes where a person types: the words themselves, or the amount with its unit. */
-export type QuantityBody = string | Amount;
-
 export type Reading =
   | { kind: "nothing" }
-  | { kind: "amount"; quantity: Amount; isApproximate: boolean; body: QuantityBody }
+  | { kind: "amount"; quantity: Amount; isApproximate: boolean; body: string }
   | { kind: "which_ounces"; amount: string }
   | { kind: "no_unit"; amount: string }
   | { kind: "unreadable"; why: string };
@@ -135,7 +132,8 @@ export function readQuantity(text: string, { ounces, measures = [] }: ReadingOpt
   if (word === "") return { kind: "no_unit", amount };
   if (OUNCES.has(word)) {
     if (!ounces) return { kind: "which_ounces", amount };
-    const body = ounces === "fl_oz" ? `${match[1]}${(match[2] ?? "").trim()} fl oz` : { amount, unit: "oz" };
+    const meant = ounces === "fl_oz" ? "fl oz" : "oz by weight";
+    const body = `${match[1]}${(match[2] ?? "").trim()} ${meant}`;
     return { kind: "amount", quantity: { amount, unit: ounces }, isApproximate, body };
   }
   const unit = unitOf(word, measures);
@@ -145,8 +143,7 @@ export function readQuantity(text: string, { ounces, measures = [] }: ReadingOpt
       why: `“${match[3]}” is no unit known here. Try fl oz, cups, gal, mL, g, lb or a measure of this material.`,
     };
   }
-  const body = unit === "oz" ? { amount, unit } : typed;
-  return { kind: "amount", quantity: { amount, unit }, isApproximate, body };
+  return { kind: "amount", quantity: { amount, unit }, isApproximate, body: typed };
 }
 
 /** The typed text with its unit replaced, as the unit buttons do: "32" and "fl_oz" give "32 fl oz". */

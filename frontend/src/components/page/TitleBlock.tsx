@@ -7,7 +7,7 @@ export function TitleBlock({ title }: { title: string }) {
   const { shop, person } = useSession();
   const today = useToday();
   const cells = [
-    ["Shop", shop?.name ?? "Lot & Pour"],
+    ["Shop", shop.name || "Lot & Pour"],
     ["Sheet", title],
     ["Read by", person?.name ?? "nobody signed in"],
     ["On", <Day key="day" value={today} />],

@@ -1,4 +1,5 @@
 import type { ReactNode } from "react";
+import { useSession } from "@/api/session";
 import { Outline } from "@/components/outline/Outline";
 import classes from "./door.module.css";
 
@@ -12,6 +13,7 @@ const TOP = {
 
 /** The page in front of the shop: what to fill in, beside a top drawn to scale. */
 export function Door({ title, lead, children }: { title: string; lead: string; children: ReactNode }) {
+  const shopName = useSession().shop.name;
   return (
     <div className={classes.door}>
       <title>{`${title} · Lot & Pour`}</title>
@@ -19,7 +21,7 @@ export function Door({ title, lead, children }: { title: string; lead: string; c
         <Outline top={TOP} name="A top" />
       </div>
       <div className={classes.form}>
-        <p className={classes.mark}>Lot &amp; Pour</p>
+        <p className={classes.mark}>{shopName || "Lot & Pour"}</p>
         <h1>{title}</h1>
         <p className="soft">{lead}</p>
         {children}

@@ -1,46 +1,51 @@
 import { useState } from "react";
+import { useIsOwner, useSession } from "@/api/session";
 import { BigButton, Drawn } from "@/components/form";
-import { StatusMark } from "@/components/notes/StatusMark";
 import { Columns, Page, Part } from "@/components/page";
-import { ROLES, roleLabel } from "./choices";
+import { ROLES } from "./choices";
+import { NewPassword, OwnPassword } from "./PasswordForms";
+import { PeopleList } from "./PeopleList";
 import { AddPerson, ChangePerson } from "./PersonForms";
 import { type Person, usePeople } from "./queries";
 import classes from "./shop.module.css";
 
+type Opened = { form: "add" } | { form: "own password" } | { form: "change"; person: Person };
+
+function titleOf(opened: Opened | null): string {
+  if (opened?.form === "change") return opened.person.name;
+  return opened?.form === "add" ? "Add somebody" : "My password";
+}
+
 /** Who may do what in this shop. */
 export function PeoplePage() {
   const people = usePeople();
-  const [chosen, setChosen] = useState<Person | "new" | null>(null);
-  const close = () => setChosen(null);
+  const isOwner = useIsOwner();
+  const me = useSession().person?.id;
+  const [opened, setOpened] = useState<Opened | null>(null);
+  const close = () => setOpened(null);
   return (
     <Page
       title="People and roles"
       back={{ to: "/shop", label: "The shop" }}
       acts={
-        <BigButton type="button" onClick={() => setChosen("new")}>
-          Add somebody
-        </BigButton>
+        <>
+          {isOwner && (
+            <BigButton type="button" onClick={() => setOpened({ form: "add" })}>
+              Add somebody
+            </BigButton>
+          )}
+          <BigButton type="button" tone="plain" onClick={() => setOpened({ form: "own password" })}>
+            My password
+          </BigButton>
+        </>
       }
     >
       <Columns lead>
         <Part title="People" aside={<span className="soft">{people.length}</span>}>
-          <ul className={classes.people}>
-            {people.map((person) => (
-              <li key={person.id}>
-                <button type="button" onClick={() => setChosen(person)}>
-                  <span>
-                    <strong>{person.name}</strong> <span className="soft">{person.username}</span>
-                  </span>
-                  <span>{roleLabel(person.role)}</span>
-                  {person.is_active ? (
-                    <span className="soft">Change</span>
-                  ) : (
-                    <StatusMark mark="quiet">No access</StatusMark>
-                  )}
-                </button>
-              </li>
-            ))}
-          </ul>
+          <PeopleList
+            people={people}
+            onChoose={isOwner ? (person) => setOpened({ form: "change", person }) : undefined}
+          />
         </Part>
         <Part title="What each role may">
           <dl className={classes.roles}>
@@ -53,13 +58,15 @@ export function PeoplePage() {
           </dl>
         </Part>
       </Columns>
-      <Drawn
-        title={chosen === "new" ? "Add somebody" : (chosen?.name ?? "")}
-        isOpen={chosen !== null}
-        onClose={close}
-      >
-        {chosen === "new" && <AddPerson onDone={close} />}
-        {chosen && chosen !== "new" && <ChangePerson person={chosen} onDone={close} />}
+      <Drawn title={titleOf(opened)} isOpen={opened !== null} onClose={close}>
+        {opened?.form === "add" && <AddPerson onDone={close} />}
+        {opened?.form === "own password" && <OwnPassword onDone={close} />}
+        {opened?.form === "change" && (
+          <div className={classes.forms}>
+            <ChangePerson person={opened.person} onDone={close} />
+            {opened.person.id !== me && <NewPassword person={opened.person} onDone={close} />}
+          </div>
+        )}
       </Drawn>
     </Page>
   );

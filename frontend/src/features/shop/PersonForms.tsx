@@ -22,7 +22,7 @@ export function AddPerson({ onDone }: { onDone: () => void }) {
   const { getInputProps } = sheet.form;
   return (
     <Sheet sheet={sheet} acts={<BigButton busy={sheet.isPending}>Add them</BigButton>}>
-      <div className="cells">
+      <div className="cells one-wide">
         <TextInput label="Name" autoComplete="off" data-autofocus {...getInputProps("name")} />
         <TextInput
           label="Sign-in name"
@@ -38,23 +38,19 @@ export function AddPerson({ onDone }: { onDone: () => void }) {
   );
 }
 
-/** Another role or password, or no access any more. What they recorded keeps their name. */
+/** Another role, or no access any more. What they recorded keeps their name. */
 export function ChangePerson({ person, onDone }: { person: Person; onDone: () => void }) {
   const isSelf = useSession().person?.id === person.id;
   const sheet = useSheet({
     act: useChangePerson(person.id, onDone),
-    initial: { name: person.name, role: person.role, is_active: person.is_active, password: "" },
-    toBody: ({ password, ...typed }) => ({ ...typed, ...(password !== "" && { password }) }),
-    check: ({ name, password }) => ({
-      ...(name.trim() === "" && { name: "Say what people call them." }),
-      ...(password !== "" &&
-        password.length < 8 && { password: "Choose a password of at least 8 characters." }),
-    }),
+    initial: { name: person.name, role: person.role, is_active: person.is_active },
+    toBody: (typed) => typed,
+    check: ({ name }) => ({ ...(name.trim() === "" && { name: "Say what people call them." }) }),
   });
   const { getInputProps } = sheet.form;
   return (
     <Sheet sheet={sheet} acts={<BigButton busy={sheet.isPending}>Save</BigButton>}>
-      <div className="cells">
+      <div className="cells one-wide">
         <TextInput label="Name" autoComplete="off" {...getInputProps("name")} />
         <Select
           label="Role"
@@ -62,12 +58,6 @@ export function ChangePerson({ person, onDone }: { person: Person; onDone: () =>
           disabled={isSelf}
           description={isSelf ? "Another owner can change your role." : undefined}
           {...getInputProps("role")}
-        />
-        <PasswordInput
-          label="New password"
-          description="Empty: it stays as it is."
-          autoComplete="new-password"
-          {...getInputProps("password")}
         />
       </div>
       <Switch

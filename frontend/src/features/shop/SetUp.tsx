@@ -5,18 +5,19 @@ import { Door } from "./Door";
 import { useSetUp } from "./queries";
 
 const START = {
-  shop_name: "",
+  name: "",
+  town: "",
   time_zone: Intl.DateTimeFormat().resolvedOptions().timeZone,
   currency: "USD",
-  name: "",
+  owner_name: "",
   username: "",
   password: "",
 };
 
 function check(typed: typeof START) {
   return {
-    ...(typed.shop_name.trim() === "" && { shop_name: "Give the shop a name." }),
-    ...(typed.name.trim() === "" && { name: "Say what people call you." }),
+    ...(typed.name.trim() === "" && { name: "Give the shop a name." }),
+    ...(typed.owner_name.trim() === "" && { owner_name: "Say what people call you." }),
     ...(typed.username.trim() === "" && { username: "Choose a name to sign in with." }),
     ...(typed.password.length < 8 && { password: "Choose a password of at least 8 characters." }),
   };
@@ -40,13 +41,14 @@ export function SetUp() {
       <Sheet sheet={sheet} acts={<BigButton busy={sheet.isPending}>Open the shop</BigButton>}>
         <fieldset className="cells">
           <legend>The shop</legend>
-          <TextInput label="Name" autoComplete="organization" {...getInputProps("shop_name")} />
+          <TextInput label="Name" autoComplete="organization" {...getInputProps("name")} />
+          <TextInput label="Town" autoComplete="address-level2" {...getInputProps("town")} />
           <Select label="Time zone" data={timeZones()} searchable {...getInputProps("time_zone")} />
           <Select label="Currency" data={currencies()} searchable {...getInputProps("currency")} />
         </fieldset>
         <fieldset className="cells">
           <legend>You, its first owner</legend>
-          <TextInput label="Your name" autoComplete="name" {...getInputProps("name")} />
+          <TextInput label="Your name" autoComplete="name" {...getInputProps("owner_name")} />
           <TextInput
             label="Sign-in name"
             autoComplete="username"
@@ -57,7 +59,7 @@ export function SetUp() {
           <PasswordInput
             label="Password"
             autoComplete="new-password"
-            description="At least 8 characters, not only digits."
+            description="At least 8 characters, and none that everybody uses."
             {...getInputProps("password")}
           />
         </fieldset>

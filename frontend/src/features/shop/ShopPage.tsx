@@ -24,23 +24,22 @@ export function ShopPage() {
   const sheet = useSheet({
     act: useChangeShop(() => setSaved(true)),
     initial: shop,
-    toBody: ({ name, currency, time_zone, units, counts_faces, poison_help }) => ({
-      name,
-      currency,
-      time_zone,
-      units,
-      counts_faces,
-      poison_help,
-    }),
+    toBody: (typed) => typed,
     draft: "shop",
     check: ({ name }) => ({ ...(name.trim() === "" && { name: "Give the shop a name." }) }),
   });
   const { form } = sheet;
   return (
-    <Page title="The shop" facts={[
+    <Page
+      title="The shop"
+      facts={[
         { label: "Kept by", value: shop.name },
-        { label: "Who may do what", value: isOwner ? <Link to="/shop/people">People and roles</Link> : "An owner decides" },
-      ]}>
+        {
+          label: "Who may do what",
+          value: isOwner ? <Link to="/shop/people">People and roles</Link> : "An owner decides",
+        },
+      ]}
+    >
       <Sheet
         sheet={sheet}
         acts={
@@ -57,6 +56,7 @@ export function ShopPage() {
         <fieldset className={classes.fields} disabled={!isOwner}>
           <div className="cells">
             <TextInput label="Name" {...form.getInputProps("name")} />
+            <TextInput label="Town" {...form.getInputProps("town")} />
             <Select
               label="Time zone"
               description="Decides which day a pour belongs to from now on; nothing posted moves."

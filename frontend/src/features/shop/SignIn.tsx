@@ -17,7 +17,7 @@ export function SignIn() {
   return (
     <Door title="Sign in" lead="Stock, pours and what each top is made of.">
       <Sheet sheet={sheet} acts={<BigButton busy={sheet.isPending}>Sign in</BigButton>}>
-        <div className="cells">
+        <div className="cells one-wide">
           <TextInput
             label="Sign-in name"
             autoComplete="username"
@@ -26,12 +26,12 @@ export function SignIn() {
             spellCheck={false}
             {...sheet.form.getInputProps("username")}
           />
+          <PasswordInput
+            label="Password"
+            autoComplete="current-password"
+            {...sheet.form.getInputProps("password")}
+          />
         </div>
-        <PasswordInput
-          label="Password"
-          autoComplete="current-password"
-          {...sheet.form.getInputProps("password")}
-        />
       </Sheet>
     </Door>
   );

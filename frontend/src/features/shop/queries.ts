@@ -7,7 +7,9 @@ export function useShop() {
 
 /** Everybody who has or had a sign-in, those without access last. */
 export function usePeople() {
-  const { results } = api.useSuspenseQuery("get", "/api/people/").data;
+  const { results } = api.useSuspenseQuery("get", "/api/people/", {
+    params: { query: { page_size: 200 } },
+  }).data;
   return [...results].sort((a, b) => Number(b.is_active) - Number(a.is_active));
 }
 
@@ -31,4 +33,13 @@ export function useAddPerson(onDone: () => void) {
 
 export function useChangePerson(id: number, onDone: () => void) {
   return useAct("patch", "/api/people/{id}/", { params: { id }, onDone });
+}
+
+/** For somebody who forgot theirs. */
+export function useResetPassword(id: number, onDone: () => void) {
+  return useAct("post", "/api/people/{id}/password/", { params: { id }, onDone });
+}
+
+export function useChangeOwnPassword(onDone: () => void) {
+  return useAct("post", "/api/session/password/", { onDone });
 }

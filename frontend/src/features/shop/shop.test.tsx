@@ -14,7 +14,7 @@ const people = {
 
 it("opens the shop with its first owner", async () => {
   const sent = serve({
-    "GET /api/session/": { body: { person: null, shop: null, needs_set_up: true } },
+    "GET /api/session/": { body: { person: null, shop, needs_set_up: true } },
     "POST /api/set-up/": { status: 201, body: signedIn.body },
   });
   const { user, findByLabelText, getByLabelText, getByRole, getAllByLabelText } = openAt("/set-up");
@@ -27,16 +27,16 @@ it("opens the shop with its first owner", async () => {
   await expect
     .poll(() => sent.find(({ path }) => path === "/api/set-up/")?.body)
     .toMatchObject({
-      shop_name: "Ridgeline Tops",
+      name: "Ridgeline Tops",
       currency: "USD",
-      name: "Maren Holt",
+      owner_name: "Maren Holt",
       username: "maren",
       password: "a long password",
     });
 });
 
 it("says what is missing before it sends anything", async () => {
-  const sent = serve({ "GET /api/session/": { body: { person: null, shop: null, needs_set_up: true } } });
+  const sent = serve({ "GET /api/session/": { body: { person: null, shop, needs_set_up: true } } });
   const { user, findByRole, findByText } = openAt("/set-up");
   await user.click(await findByRole("button", { name: "Open the shop" }));
   expect(await findByText("Give the shop a name.")).toBeVisible();
