@@ -17,6 +17,7 @@ from inventory.rest.problems import Role
 from inventory.shop.fields import to_decimal
 from inventory.shop.models import Person
 from inventory.shop.problems import bad_field
+from inventory.shop.rows import insert_records
 from inventory.stock import ledger
 from inventory.stock.bars import status_at
 from inventory.stock.book import Book, open_book
@@ -186,7 +187,7 @@ def keep_usages(
                 was_expired=taking.was_expired,
             )
         )
-    Usage.objects.bulk_create(rows)
+    insert_records(rows)
     return [row for row in rows if row.given_by is None]
 
 

@@ -3,6 +3,8 @@
 from collections.abc import Collection, Mapping, Sequence
 from dataclasses import dataclass
 
+from django.db import connection
+
 from inventory.calc.quantities import Measures, QuantityError, Typed, UnitMismatch, weighed
 from inventory.catalog import problems
 from inventory.catalog.models import Material, MaterialKind
@@ -11,6 +13,7 @@ from inventory.pours.entered import Entered
 from inventory.pours.models import PlannedUsage, Provenance
 from inventory.shop.fields import to_whole
 from inventory.shop.problems import bad_field, bad_fields
+from inventory.shop.rows import Columns
 
 MIXED_KINDS = frozenset(
     {MaterialKind.RESIN, MaterialKind.HARDENER, MaterialKind.DYE, MaterialKind.PASTE, MaterialKind.POWDER}
@@ -28,7 +31,7 @@ FIELDS = (
     "tracks_lots",
     "single_lot_per_job",
 )
-MEASURE = ("measures__name", "measures__typed_amount", "measures__typed_unit")
+MATERIAL = Columns(Material, "m", *FIELDS)
 
 
 @dataclass(frozen=True, slots=True)
@@ -69,16 +72,32 @@ class Wanted:
 
 def read_stuff(materials: Collection[int]) -> dict[int, Stuff]:
     """The materials with their measures, by id; ids that are none are left out. One SQL statement."""
-    rows = Material.objects.filter(pk__in=set(materials)).order_by("pk", "measures__pk").values_list(*FIELDS, *MEASURE)
+    asked = sorted(set(materials))
+    if not asked:
+        return {}
+    with connection.cursor() as cursor:
+        cursor.execute(
+            f"SELECT s.name, s.typed_amount, s.typed_unit, {MATERIAL.sql} FROM catalog_material m "
+            "LEFT JOIN catalog_measure s ON s.material_id = m.id "
+            f"WHERE m.id IN ({', '.join(['%s'] * len(asked))}) ORDER BY m.id, s.id",
+            asked,
+        )
+        rows = cursor.fetchall()
     records: dict[int, Material] = {}
     measures: dict[int, dict[str, Typed]] = {}
-    for row in rows:
-        values, (name, amount, unit) = row[: len(FIELDS)], row[len(FIELDS) :]
-        own = measures.setdefault(values[0], {})
+    for name, amount, unit, *values in rows:
+        record = MATERIAL.record(values)
+        own = measures.setdefault(record.pk, {})
         if name is not None:
             own[name] = typed_of(amount, unit)
-        records.setdefault(values[0], Material(**dict(zip(FIELDS, values, strict=True))))
+        records.setdefault(record.pk, record)
     return {key: Stuff(record, figures(record, measures[key])) for key, record in records.items()}
+
+
+def stuff_of(planned: Sequence[PlannedUsage]) -> dict[int, Stuff]:
+    """The materials of what was planned, by id, without their own measures: enough where nothing is to be converted."""
+    records = {line.material_id: line.material for line in planned}
+    return {key: Stuff(record, figures(record, {})) for key, record in records.items()}
 
 
 def figures(record: Material, measures: Measures) -> Figures:

@@ -4,22 +4,33 @@ from collections.abc import Collection, Iterable, Sequence
 from dataclasses import dataclass
 from datetime import date, datetime
 from decimal import Decimal
+from typing import Any
 from zoneinfo import ZoneInfo
 
 from django.db import connection
-from django.db.models import Prefetch, Subquery, prefetch_related_objects
+from django.db.models import Prefetch, Subquery
 from django.utils import timezone
 
-from inventory.jobs.models import Piece
+from inventory.jobs.models import Customer, Job, Piece
 from inventory.pours.entered import Leftover, PieceShare
+from inventory.pours.materials import MATERIAL
 from inventory.pours.models import PlannedUsage, Pour, PourPiece, PourStatus
 from inventory.pours.problems import not_completed
 from inventory.shop.clock import refuse_future, shop_day, zone_named
 from inventory.shop.models import Person, Shop
 from inventory.shop.problems import bad_field, bad_fields
+from inventory.shop.rows import Columns, keep_beside, records
 from inventory.stock.book import marks
+from inventory.stock.models import Lot
 
 WHOLE = 100
+
+UNDER = Columns(PourPiece, "pp")
+PIECE = Columns(Piece, "p", "id", "number", "name", "job_id", "area_sqft", "is_scrapped")
+JOB = Columns(Job, "j", "id", "number", "title", "customer_id")
+CUSTOMER = Columns(Customer, "c", "id", "name")
+PLANNED = Columns(PlannedUsage, "u")
+LOT = Columns(Lot, "l", "id", "number", "lot_number")
 
 
 @dataclass(frozen=True, slots=True)
@@ -67,8 +78,25 @@ def moment_of(pour: Pour, poured_at: datetime | None) -> datetime:
 
 def pieces_under(pour: Pour) -> list[PourPiece]:
     """The pieces with their jobs, as `queries.shown` shows them. One SQL statement at first."""
-    prefetch_related_objects([pour], shown_pieces())
+    if not hasattr(pour, "shown_pieces"):
+        with connection.cursor() as cursor:
+            cursor.execute(
+                f"SELECT {', '.join(of.sql for of in (UNDER, PIECE, JOB, CUSTOMER))} FROM pours_pourpiece pp "
+                "JOIN jobs_piece p ON p.id = pp.piece_id JOIN jobs_job j ON j.id = p.job_id "
+                "JOIN jobs_customer c ON c.id = j.customer_id WHERE pp.pour_id = %s ORDER BY pp.id",
+                [pour.pk],
+            )
+            pour.shown_pieces = [_piece_under(row) for row in cursor.fetchall()]
     return pour.shown_pieces
+
+
+def _piece_under(row: Sequence[Any]) -> PourPiece:
+    under: PourPiece
+    under, piece, job, customer = records(row, UNDER, PIECE, JOB, CUSTOMER)
+    keep_beside(job, "customer", customer)
+    keep_beside(piece, "job", job)
+    keep_beside(under, "piece", piece)
+    return under
 
 
 def shown_pieces() -> Prefetch[str]:
@@ -151,8 +179,25 @@ def used_by_jobs(jobs: Collection[int], materials: Collection[int], *, but: int)
 
 def planned_of(pour: Pour) -> list[PlannedUsage]:
     """What was planned, with the names to show. One SQL statement at first."""
-    prefetch_related_objects([pour], shown_planned())
+    if not hasattr(pour, "shown_planned"):
+        with connection.cursor() as cursor:
+            cursor.execute(
+                f"SELECT {', '.join(of.sql for of in (PLANNED, MATERIAL, LOT))} FROM pours_plannedusage u "
+                "JOIN catalog_material m ON m.id = u.material_id LEFT JOIN stock_lot l ON l.id = u.lot_id "
+                "WHERE u.pour_id = %s ORDER BY u.position",
+                [pour.pk],
+            )
+            pour.shown_planned = [_planned(row) for row in cursor.fetchall()]
     return pour.shown_planned
+
+
+def _planned(row: Sequence[Any]) -> PlannedUsage:
+    planned: PlannedUsage
+    planned, material = records(row, PLANNED, MATERIAL)
+    keep_beside(planned, "material", material)
+    lot = LOT.record(row[-len(LOT) :]) if planned.lot_id else None
+    keep_beside(planned, "lot", lot)
+    return planned
 
 
 def shown_planned() -> Prefetch[str]:

@@ -6,7 +6,7 @@ from inventory.pours.actions.marking import mark_waiting, note_seen, save_next_v
 from inventory.pours.actions.plan import put_down
 from inventory.pours.booking import Happening, book
 from inventory.pours.entered import Account, Plan
-from inventory.pours.materials import Stuff, Wanted, planned_again, read_stuff, wanted_of
+from inventory.pours.materials import Stuff, Wanted, planned_again, read_stuff, stuff_of, wanted_of
 from inventory.pours.models import Pour, PourStatus, Provenance
 from inventory.pours.problems import not_planned
 from inventory.pours.reading import Held, hold_with_target, jobs_of, moment_of, pieces_under, planned_of
@@ -69,9 +69,11 @@ def completed(held: Held, account: Account, *, by: Person) -> None:
 
 
 def what_went_in(pour: Pour, account: Account) -> tuple[list[Wanted], dict[int, Stuff]]:
-    """The amounts that were given, or the plan's. Two SQL statements."""
+    """The amounts that were given, or the plan's. Two SQL statements; one where all went as planned."""
     planned = planned_of(pour)
     if account.usages is None:
-        return planned_again(planned), read_stuff([line.material_id for line in planned])
+        is_as_planned = account.leftover is None and not account.found
+        stuff = stuff_of(planned) if is_as_planned else read_stuff([line.material_id for line in planned])
+        return planned_again(planned), stuff
     stuff = read_stuff([line.material for line in account.usages])
     return wanted_of(account.usages, stuff, usual=Provenance.TYPED), stuff
