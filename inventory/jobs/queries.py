@@ -21,6 +21,11 @@ def pieces() -> QuerySet[Piece]:
     return Piece.objects.select_related("job__customer")
 
 
+def get_customer(pk: int) -> Customer:
+    """The customer. Raises Http404."""
+    return get_object_or_404(Customer, pk=pk)
+
+
 def get_job(pk: int) -> Job:
     """The job. Raises Http404."""
     return get_object_or_404(Job, pk=pk)

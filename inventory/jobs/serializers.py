@@ -158,10 +158,6 @@ class CustomerIn(serializers.Serializer[Any]):
     note = serializers.CharField(max_length=5000, allow_blank=True, default="")
 
 
-class CustomerChange(CustomerIn):
-    is_archived = serializers.BooleanField(default=False)
-
-
 class CustomerOut(serializers.ModelSerializer[Customer]):
     class Meta:
         model = Customer
@@ -205,7 +201,7 @@ class CustomerField(serializers.Field[Any, Any, Any, Any]):
         return found
 
 
-class RuleIn(serializers.Serializer[Any]):
+class RuleIn(Whole):
     """Which faces count as area. What is left out is as the shop's settings say."""
 
     counts_top = serializers.BooleanField(required=False)
@@ -232,7 +228,6 @@ class JobChange(serializers.Serializer[Any]):
     site = serializers.CharField(max_length=200, allow_blank=True, default="")
     note = serializers.CharField(max_length=5000, allow_blank=True, default="")
     due_on = DayField(allow_null=True, default=None)
-    is_archived = serializers.BooleanField(default=False)
 
 
 class RuleOut(serializers.Serializer[Any]):

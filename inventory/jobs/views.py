@@ -10,7 +10,6 @@ from inventory.jobs import actions, queries
 from inventory.jobs.filters import CustomerFilters, JobFilters, PieceFilters
 from inventory.jobs.models import Customer, Job, Piece
 from inventory.jobs.serializers import (
-    CustomerChange,
     CustomerIn,
     CustomerOut,
     FinishIn,
@@ -28,14 +27,7 @@ from inventory.jobs.serializers import (
 )
 from inventory.rest.problems import Role
 from inventory.rest.views import Changeable, Deletable, ListView, TradeView
-from inventory.shop.models import Person
-
-
-def acting(request: Request) -> Person:
-    """The person who is signed in; every view here needs one."""
-    person = request.user
-    assert isinstance(person, Person)
-    return person
+from inventory.shop.acting import person_of
 
 
 class Customers(ListView):
@@ -52,7 +44,7 @@ class Customers(ListView):
 
     @extend_schema(request=CustomerIn, responses={201: CustomerOut})
     def post(self, request: Request) -> Response:
-        customer = actions.add_customer(by=acting(request), **self.read(CustomerIn))
+        customer = actions.add_customer(by=person_of(request), **self.read(CustomerIn))
         return self.answer(CustomerOut, customer, 201)
 
 
@@ -62,13 +54,45 @@ class OneCustomer(Changeable, Deletable):
     permission = Role.CREW
     queryset = queries.customers()
     serializer_class = CustomerOut
-    change_serializer = CustomerChange
+    change_serializer = CustomerIn
 
     def change(self, record: Customer, values: dict[str, Any]) -> Customer:
-        return actions.edit_customer(customer=record, changes=values, by=acting(self.request))
+        return actions.edit_customer(customer=record, changes=values, by=person_of(self.request))
 
     def remove(self, record: Customer) -> None:
-        actions.delete_customer(customer=record, by=acting(self.request))
+        actions.delete_customer(customer=record, by=person_of(self.request))
+
+
+class CustomerAct(TradeView):
+    """Something that happens to one customer."""
+
+    permission = Role.CREW
+    idempotent = True
+
+    def customer(self, pk: int) -> Customer:
+        return queries.get_customer(pk)
+
+
+class ArchiveCustomer(CustomerAct):
+    """POST /api/customers/{id}/archive/
+
+    Offers the customer no longer; the jobs stay.
+    """
+
+    @extend_schema(request=None, responses=CustomerOut)
+    def post(self, request: Request, pk: int) -> Response:
+        return self.answer(CustomerOut, actions.archive(record=self.customer(pk), by=person_of(request)))
+
+
+class UnarchiveCustomer(CustomerAct):
+    """POST /api/customers/{id}/unarchive/
+
+    Offers the customer again.
+    """
+
+    @extend_schema(request=None, responses=CustomerOut)
+    def post(self, request: Request, pk: int) -> Response:
+        return self.answer(CustomerOut, actions.unarchive(record=self.customer(pk), by=person_of(request)))
 
 
 class Jobs(ListView):
@@ -89,7 +113,7 @@ class Jobs(ListView):
         body = self.read(JobIn)
         rule = rule_of(body.pop("counting_rule", None), actions.shop_rule())
         pieces = drafts_of(body.pop("pieces"))
-        job = actions.make_job(rule=rule, pieces=pieces, by=acting(request), **body)
+        job = actions.make_job(rule=rule, pieces=pieces, by=person_of(request), **body)
         return self.answer(JobOut, job, 201)
 
 
@@ -102,10 +126,10 @@ class OneJob(Changeable, Deletable):
     change_serializer = JobChange
 
     def change(self, record: Job, values: dict[str, Any]) -> Job:
-        return actions.edit_job(job=record, changes=values, by=acting(self.request))
+        return actions.edit_job(job=record, changes=values, by=person_of(self.request))
 
     def remove(self, record: Job) -> None:
-        actions.delete_job(job=record, by=acting(self.request))
+        actions.delete_job(job=record, by=person_of(self.request))
 
 
 class JobAct(TradeView):
@@ -127,7 +151,7 @@ class FinishJob(JobAct):
     @extend_schema(request=FinishIn, responses=JobOut)
     def post(self, request: Request, pk: int) -> Response:
         body = self.read(FinishIn)
-        return self.answer(JobOut, actions.finish_job(job=self.job(pk), by=acting(request), **body))
+        return self.answer(JobOut, actions.finish_job(job=self.job(pk), by=person_of(request), **body))
 
 
 class ReopenJob(JobAct):
@@ -141,7 +165,7 @@ class ReopenJob(JobAct):
     @extend_schema(request=ReasonIn, responses=JobOut)
     def post(self, request: Request, pk: int) -> Response:
         body = self.read(ReasonIn)
-        return self.answer(JobOut, actions.reopen_job(job=self.job(pk), by=acting(request), **body))
+        return self.answer(JobOut, actions.reopen_job(job=self.job(pk), by=person_of(request), **body))
 
 
 class HandOverJob(JobAct):
@@ -153,7 +177,29 @@ class HandOverJob(JobAct):
     @extend_schema(request=HandOverIn, responses=JobOut)
     def post(self, request: Request, pk: int) -> Response:
         body = self.read(HandOverIn)
-        return self.answer(JobOut, actions.hand_over_job(job=self.job(pk), by=acting(request), **body))
+        return self.answer(JobOut, actions.hand_over_job(job=self.job(pk), by=person_of(request), **body))
+
+
+class ArchiveJob(JobAct):
+    """POST /api/jobs/{id}/archive/
+
+    Offers the job no longer; what was poured for it stays.
+    """
+
+    @extend_schema(request=None, responses=JobOut)
+    def post(self, request: Request, pk: int) -> Response:
+        return self.answer(JobOut, actions.archive(record=self.job(pk), by=person_of(request)))
+
+
+class UnarchiveJob(JobAct):
+    """POST /api/jobs/{id}/unarchive/
+
+    Offers the job again.
+    """
+
+    @extend_schema(request=None, responses=JobOut)
+    def post(self, request: Request, pk: int) -> Response:
+        return self.answer(JobOut, actions.unarchive(record=self.job(pk), by=person_of(request)))
 
 
 class AddPieces(JobAct):
@@ -165,7 +211,7 @@ class AddPieces(JobAct):
     @extend_schema(request=PieceIn, responses={201: PieceOut(many=True)})
     def post(self, request: Request, pk: int) -> Response:
         drafts = drafts_of([self.read(PieceIn)])
-        pieces = actions.add_pieces(job=self.job(pk), pieces=drafts, by=acting(request))
+        pieces = actions.add_pieces(job=self.job(pk), pieces=drafts, by=person_of(request))
         return self.answer(PieceOut, pieces, 201, many=True)
 
 
@@ -189,10 +235,10 @@ class OnePiece(Changeable, Deletable):
     change_serializer = PieceChange
 
     def change(self, record: Piece, values: dict[str, Any]) -> Piece:
-        return actions.edit_piece(piece=record, changes=values, by=acting(self.request))
+        return actions.edit_piece(piece=record, changes=values, by=person_of(self.request))
 
     def remove(self, record: Piece) -> None:
-        actions.delete_piece(piece=record, by=acting(self.request))
+        actions.delete_piece(piece=record, by=person_of(self.request))
 
 
 class ScrapPiece(TradeView):
@@ -207,7 +253,7 @@ class ScrapPiece(TradeView):
     @extend_schema(request=ReasonIn, responses=PieceRow)
     def post(self, request: Request, pk: int) -> Response:
         body = self.read(ReasonIn)
-        return self.answer(PieceRow, actions.scrap_piece(piece=queries.get_piece(pk), by=acting(request), **body))
+        return self.answer(PieceRow, actions.scrap_piece(piece=queries.get_piece(pk), by=person_of(request), **body))
 
 
 class UnscrapPiece(TradeView):
@@ -221,4 +267,4 @@ class UnscrapPiece(TradeView):
 
     @extend_schema(request=None, responses=PieceRow)
     def post(self, request: Request, pk: int) -> Response:
-        return self.answer(PieceRow, actions.unscrap_piece(piece=queries.get_piece(pk), by=acting(request)))
+        return self.answer(PieceRow, actions.unscrap_piece(piece=queries.get_piece(pk), by=person_of(request)))

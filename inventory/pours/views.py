@@ -29,14 +29,7 @@ from inventory.pours.serializers.bodies import (
 )
 from inventory.rest.problems import Role
 from inventory.rest.views import Changeable, ListView, TradeView
-from inventory.shop.models import Person
-
-
-def acting(request: Request) -> Person:
-    """The person who is signed in; every view here needs one."""
-    person = request.user
-    assert isinstance(person, Person)
-    return person
+from inventory.shop.acting import person_of
 
 
 class Pours(ListView):
@@ -62,7 +55,7 @@ class Pours(ListView):
     def post(self, request: Request) -> Response:
         """Plans a pour and sets its materials aside; with `complete`, records one that nobody had planned."""
         body = self.read(PourIn)
-        by = acting(request)
+        by = person_of(request)
         if body["complete"]:
             pour = actions.log_pour(plan=plan_of(body), account=account_of(body), by=by)
         else:
@@ -85,7 +78,10 @@ class OnePour(Changeable):
     def change(self, record: Pour, values: dict[str, Any]) -> Pour:
         """Of a completed pour: people, conditions, ticks, note and is_redo; of a planned one anything."""
         changed = actions.change_pour(
-            pour=record, change=change_of(values), allow_short=values.get("allow_short", False), by=acting(self.request)
+            pour=record,
+            change=change_of(values),
+            allow_short=values.get("allow_short", False),
+            by=person_of(self.request),
         )
         return queries.shown(changed)
 
@@ -113,7 +109,7 @@ class CompletePour(PourAct):
     @extend_schema(request=CompleteIn, responses=PourOut)
     def post(self, request: Request, pk: int) -> Response:
         account = account_of(self.read(CompleteIn))
-        return self.carry(pk, lambda pour: actions.complete_pour(pour=pour, account=account, by=acting(request)))
+        return self.carry(pk, lambda pour: actions.complete_pour(pour=pour, account=account, by=person_of(request)))
 
 
 class AddToPour(PourAct):
@@ -132,7 +128,7 @@ class AddToPour(PourAct):
                 usages=entered_of(body["usages"]),
                 poured_at=body.get("poured_at") or timezone.now(),
                 found=founds_of(body),
-                by=acting(request),
+                by=person_of(request),
             ),
         )
 
@@ -148,7 +144,7 @@ class CorrectPour(PourAct):
         body = self.read(CorrectIn)
         account, reason = account_of(body), body["reason"]
         return self.carry(
-            pk, lambda pour: actions.correct_pour(pour=pour, account=account, reason=reason, by=acting(request))
+            pk, lambda pour: actions.correct_pour(pour=pour, account=account, reason=reason, by=person_of(request))
         )
 
 
@@ -161,7 +157,7 @@ class ReversePour(PourAct):
     @extend_schema(request=PourReasonIn, responses=PourOut)
     def post(self, request: Request, pk: int) -> Response:
         reason = self.read(PourReasonIn)["reason"]
-        return self.carry(pk, lambda pour: actions.reverse_pour(pour=pour, reason=reason, by=acting(request)))
+        return self.carry(pk, lambda pour: actions.reverse_pour(pour=pour, reason=reason, by=person_of(request)))
 
 
 class CancelPour(PourAct):
@@ -173,7 +169,7 @@ class CancelPour(PourAct):
     @extend_schema(request=CancelIn, responses=PourOut)
     def post(self, request: Request, pk: int) -> Response:
         reason = self.read(CancelIn)["reason"]
-        return self.carry(pk, lambda pour: actions.cancel_pour(pour=pour, reason=reason, by=acting(request)))
+        return self.carry(pk, lambda pour: actions.cancel_pour(pour=pour, reason=reason, by=person_of(request)))
 
 
 class ExplainPour(PourAct):
@@ -187,4 +183,4 @@ class ExplainPour(PourAct):
     @extend_schema(request=PourReasonIn, responses=PourOut)
     def post(self, request: Request, pk: int) -> Response:
         reason = self.read(PourReasonIn)["reason"]
-        return self.carry(pk, lambda pour: actions.explain_pour(pour=pour, reason=reason, by=acting(request)))
+        return self.carry(pk, lambda pour: actions.explain_pour(pour=pour, reason=reason, by=person_of(request)))

@@ -96,10 +96,10 @@ def test_an_edit_is_logged_and_an_old_version_refused(bench: APIClient, job: dic
     address = f"/api/jobs/{job['id']}/"
     tag = bench.get(address)["ETag"]
 
-    moved = bench.patch(address, {"due_on": "2026-08-15", "is_archived": True}, headers={"If-Match": tag})
+    moved = bench.patch(address, {"due_on": "2026-08-15"}, headers={"If-Match": tag})
     stale = bench.patch(address, {"due_on": "2026-09-01"}, headers={"If-Match": tag})
 
-    assert (moved.json()["due_on"], moved.json()["is_archived"]) == ("2026-08-15", True)
+    assert moved.json()["due_on"] == "2026-08-15"
     assert stale.status_code == 412
     logged = Change.objects.get(noun="job", field="due_on")
     assert (logged.before, logged.after) == ("2026-06-30", "2026-08-15")
@@ -159,3 +159,22 @@ def test_before_the_shop_is_set_up_every_face_counts(bench: APIClient) -> None:
     made = bench.post("/api/jobs/", {"customer": {"name": "Ines Park"}, "title": "Vanity"})
 
     assert made.json()["counting_rule"]["counts_splash"] is True
+
+
+@pytest.mark.parametrize("noun", ["jobs", "customers"])
+def test_what_is_archived_is_offered_no_longer_until_it_is_put_back(
+    bench: APIClient, job: dict[str, Any], noun: str
+) -> None:
+    address = f"/api/{noun}/{job['id'] if noun == 'jobs' else job['customer']['id']}/"
+
+    def offered() -> int:
+        count: int = bench.get(f"/api/{noun}/?is_archived=false").json()["count"]
+        return count
+
+    before = offered()
+    archived = bench.post(f"{address}archive/")
+    meanwhile = offered()
+    back = bench.post(f"{address}unarchive/")
+
+    assert (before, meanwhile, offered()) == (1, 0, 1)
+    assert (archived.json()["is_archived"], back.json()["is_archived"]) == (True, False)

@@ -5,8 +5,9 @@ from typing import Any
 
 from django.db import transaction
 
-from inventory.jobs.actions.records import change, delete, log_added
+from inventory.jobs.actions.records import change, delete
 from inventory.jobs.models import Customer
+from inventory.shop.change_log import log_added
 from inventory.shop.models import Person
 from inventory.shop.numbers import next_number
 
@@ -19,13 +20,13 @@ def add_customer(
     customer = Customer.objects.create(
         name=name, phone=phone, email=email, address=address, note=note, number=next_number("customer")
     )
-    log_added(customer, by=by)
+    log_added(record=customer, by=by)
     return customer
 
 
 @transaction.atomic
 def edit_customer(*, customer: Customer, changes: Mapping[str, Any], by: Person) -> Customer:
-    """Change a customer's fields; archiving is one of them. Raises Stale."""
+    """Change a customer's fields."""
     return change(customer, changes=changes, by=by)
 
 

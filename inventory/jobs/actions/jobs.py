@@ -9,12 +9,12 @@ from django.db import transaction
 from inventory.calc.surfaces import CountingRule
 from inventory.jobs.actions.customers import add_customer
 from inventory.jobs.actions.pieces import insert_pieces
-from inventory.jobs.actions.records import change, delete, keep, log_added
+from inventory.jobs.actions.records import change, delete, keep
 from inventory.jobs.models import Customer, Job, Purpose
 from inventory.jobs.problems import JobFinished, JobNotFinished
 from inventory.jobs.shapes import PieceDraft
 from inventory.rest.problems import Unprocessable
-from inventory.shop.change_log import log_changes
+from inventory.shop.change_log import log_added, log_changes
 from inventory.shop.clock import InTheFuture, today
 from inventory.shop.editing import lock_for_edit
 from inventory.shop.models import Person, Shop
@@ -56,7 +56,7 @@ def make_job(
         deducts_cutouts=rule.deducts_cutouts,
         number=next_number("job"),
     )
-    log_added(job, by=by)
+    log_added(record=job, by=by)
     insert_pieces(job, pieces)
     return job
 
@@ -70,7 +70,7 @@ def shop_rule() -> CountingRule:
 
 @transaction.atomic
 def edit_job(*, job: Job, changes: Mapping[str, Any], by: Person) -> Job:
-    """Change a job's customer, title, purpose, site, note, due date, or archive it. Raises Stale."""
+    """Change a job's customer, title, purpose, site, note or due date."""
     return change(job, changes=changes, by=by)
 
 

@@ -3,15 +3,17 @@
 from collections.abc import Mapping
 from typing import Any, TypeVar
 
+from django.db import transaction
 from django.db.models import ProtectedError
 
 from inventory.jobs.models import Customer, Job, Piece
 from inventory.rest.problems import InUse
-from inventory.shop.change_log import log_changes
+from inventory.shop.change_log import log_deleted
 from inventory.shop.editing import edit, lock_for_edit
 from inventory.shop.models import Person
 
 Record = TypeVar("Record", Customer, Job, Piece)
+Offered = TypeVar("Offered", Customer, Job)
 
 
 def change(record: Record, *, changes: Mapping[str, Any], by: Person) -> Record:
@@ -26,7 +28,7 @@ def keep(record: Record, changes: Mapping[str, Any], *, by: Person) -> Record:
 
 def delete(record: Record, *, archive_instead: str, by: Person) -> None:
     """Delete a record that nothing refers to, and log who did. Raises InUse, which says what to do instead."""
-    log_changes(record=record, changes={"deleted": (record, None)}, by=by)
+    log_deleted(record=record, by=by)
     try:
         record.delete()
     except ProtectedError as error:
@@ -37,6 +39,13 @@ def delete(record: Record, *, archive_instead: str, by: Person) -> None:
         ) from error
 
 
-def log_added(record: Record, *, by: Person) -> None:
-    """Log who put a record on file."""
-    log_changes(record=record, changes={"added": (None, record)}, by=by)
+@transaction.atomic
+def archive(*, record: Offered, by: Person) -> Offered:
+    """Offer it no longer. What was done with it stays."""
+    return change(record, changes={"is_archived": True}, by=by)
+
+
+@transaction.atomic
+def unarchive(*, record: Offered, by: Person) -> Offered:
+    """Offer it again."""
+    return change(record, changes={"is_archived": False}, by=by)

@@ -12,12 +12,8 @@ from inventory.pours.queries import acts, same_pours, usages
 from inventory.rest.fields import MoneyField
 from inventory.rest.money import MoneyKeys
 from inventory.rest.quantities import QuantityField
+from inventory.shop.serializers import PersonName
 from inventory.stock.models import LotStatus
-
-
-class PersonName(serializers.Serializer[Any]):
-    id = serializers.IntegerField()
-    name = serializers.CharField(source="get_full_name")
 
 
 class PouredPiece(serializers.Serializer[Any]):
