@@ -211,6 +211,12 @@ SPECTACULAR_SETTINGS = {
     "ENUM_NAME_OVERRIDES": {
         "MaterialKind": "inventory.catalog.models.MaterialKind.choices",
         "ActKind": "inventory.stock.models.Kind.choices",
+        "LotStatus": "inventory.stock.models.LotStatus.choices",
+        "PourStatus": "inventory.pours.models.PourStatus.choices",
+        "Provenance": "inventory.pours.models.Provenance.choices",
+        "LotStatus": "inventory.stock.models.LotStatus.choices",
+        "PourStatus": "inventory.pours.models.PourStatus.choices",
+        "Provenance": "inventory.pours.models.Provenance.choices",
     },
     "POSTPROCESSING_HOOKS": [
         "drf_spectacular.hooks.postprocess_schema_enums",
