@@ -7,7 +7,7 @@ from django.db.models import Exists, OuterRef, Q, QuerySet
 
 from inventory.jobs.models import Customer, Job, Piece
 from inventory.pours.models import Pour, PourPiece
-from inventory.stock.filters import MovementFilter
+from inventory.stock.filters import MovementFilter, RecordFilter
 from inventory.stock.models import Kind, Movement
 
 INFLOW = (
@@ -24,9 +24,9 @@ class MovementFilters(MovementFilter):
     """
 
     pour = filters.ModelChoiceFilter(field_name="cause", queryset=Pour.objects.all(), method="of_pour")
-    piece = filters.ModelChoiceFilter(queryset=Piece.objects.all(), method="of_pours_on")
-    job = filters.ModelChoiceFilter(queryset=Job.objects.all(), method="of_pours_on")
-    customer = filters.ModelChoiceFilter(queryset=Customer.objects.all(), method="of_pours_on")
+    piece = RecordFilter(queryset=Piece.objects.all(), method="of_pours_on")
+    job = RecordFilter(queryset=Job.objects.all(), method="of_pours_on")
+    customer = RecordFilter(queryset=Customer.objects.all(), method="of_pours_on")
     direction = filters.ChoiceFilter(choices=[("in", "Into lots"), ("out", "Out of lots")], method="one_way")
 
     def of_pour(self, movements: QuerySet[Movement], name: str, pour: Pour) -> QuerySet[Movement]:

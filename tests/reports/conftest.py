@@ -4,6 +4,7 @@ from collections.abc import Callable, Iterator
 from datetime import date, datetime
 from decimal import Decimal
 from typing import Any
+from urllib.parse import urlencode
 
 import pytest
 import time_machine
@@ -122,6 +123,7 @@ def bench(api: Callable[[Person], APIClient], crew: Person) -> APIClient:
 
 def read(client: APIClient, address: str, **query: Any) -> Any:
     """The JSON behind an address that must answer 200."""
-    answer = client.get(address, query)
+    joined = "&" if "?" in address else "?"
+    answer = client.get(f"{address}{joined}{urlencode(query)}" if query else address)
     assert answer.status_code == 200, answer.json()
     return answer.json()

@@ -99,8 +99,8 @@ class Tops(NamedTuple):
 IS_REDO = f"(o.is_redo OR o.layer IN ({', '.join(repr(layer.value) for layer in REDO_LAYERS)}))"
 IS_CONSUMED = f"m.kind IN ('{Kind.USED.value}', '{Kind.WASTED.value}')"
 HAS_A_COAT = (
-    "EXISTS (SELECT 1 FROM pours_pourpiece pp JOIN pours_pour o ON o.id = pp.pour_id "
-    f"WHERE pp.piece_id = p.id AND o.status = '{PourStatus.COMPLETED.value}' AND NOT {IS_REDO})"
+    "EXISTS (SELECT 1 FROM pours_pourpiece pp CROSS JOIN pours_pour o "  # in that order: few pours are on a top
+    f"WHERE pp.piece_id = p.id AND o.id = pp.pour_id AND o.status = '{PourStatus.COMPLETED.value}' AND NOT {IS_REDO})"
 )
 KIND_INDEX = f"CASE t.kind {' '.join(f'WHEN {kind.value!r} THEN {at}' for at, kind in enumerate(KINDS))} END"
 MARKED_LOTS = f"""

@@ -47,7 +47,8 @@ def lots_of_this_number(lot: int) -> list[int]:
     """The lot and, where its number was on a label, every other lot of its material with the same number."""
     rows = fetch(
         "SELECT other.id FROM stock_lot lot JOIN stock_lot other ON other.id = lot.id "
-        "OR (other.lot_number = lot.lot_number AND other.material_id = lot.material_id AND NOT lot.is_own_number) "
+        "OR (other.lot_number = lot.lot_number AND other.material_id = lot.material_id "
+        "AND NOT lot.is_own_number AND NOT other.is_own_number) "
         "WHERE lot.id = %s ORDER BY other.id",
         [lot],
     )

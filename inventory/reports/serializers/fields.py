@@ -47,14 +47,14 @@ class OrderedQuery(serializers.Serializer[Any]):
     )
 
 
-class MaterialName(serializers.Serializer[Any]):
+class ReportedMaterial(serializers.Serializer[Any]):
     """A material, as rows that are about it name it."""
 
     id = serializers.IntegerField(source="material")
     name = serializers.CharField(source="material_name")
 
 
-class LotOut(serializers.Serializer[Any]):
+class ReportedLot(serializers.Serializer[Any]):
     """A lot, as a trace shows it."""
 
     id = serializers.IntegerField()
@@ -62,4 +62,4 @@ class LotOut(serializers.Serializer[Any]):
     lot_number = serializers.CharField()
     status = serializers.CharField()
     received_on = serializers.DateField()
-    material = MaterialName(source="*")
+    material = ReportedMaterial(source="*")

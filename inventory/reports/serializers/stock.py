@@ -7,7 +7,7 @@ from rest_framework import serializers
 from inventory.catalog.models import Material
 from inventory.reports.queries.expiring import USUAL_DAYS
 from inventory.reports.queries.mass_balance import FIGURES
-from inventory.reports.serializers.fields import LotOut, MaterialName, MoneySum, OrderedQuery, PlainNumber
+from inventory.reports.serializers.fields import ReportedLot, ReportedMaterial, MoneySum, OrderedQuery, PlainNumber
 from inventory.rest.fields import DayField, PeriodQuery, RecordField
 from inventory.rest.quantities import QuantityField
 from inventory.stock.models import Lot
@@ -37,7 +37,7 @@ class PacksToBuyOut(serializers.Serializer[Any]):
     price = MoneySum(allow_null=True)
 
 
-class SupplierOut(serializers.Serializer[Any]):
+class MainSupplierName(serializers.Serializer[Any]):
     """is_named: the shop named it as the main one; else it delivered last."""
 
     id = serializers.IntegerField(source="supplier")
@@ -59,7 +59,7 @@ class ReorderRowOut(serializers.Serializer[Any]):
     """
 
     material = ReorderMaterial(source="*")
-    supplier = SupplierOut(allow_null=True)
+    supplier = MainSupplierName(allow_null=True)
     on_hand = QuantityField(unit="unit")
     usable = QuantityField(unit="unit")
     reserved = QuantityField(unit="unit")
@@ -89,7 +89,7 @@ class SupplierOrderOut(serializers.Serializer[Any]):
     packs = PacksToBuyOut(many=True)
 
 
-class PartOut(serializers.Serializer[Any]):
+class SystemPartOut(serializers.Serializer[Any]):
     role = serializers.CharField()
     material = serializers.IntegerField()
     name = serializers.CharField()
@@ -107,7 +107,7 @@ class MixableOut(serializers.Serializer[Any]):
 
     resin_system = SystemName(source="*")
     mixable = QuantityField(unit="unit", allow_null=True)
-    stranded = PartOut(source="parts", many=True)
+    stranded = SystemPartOut(source="parts", many=True)
     runs_out_first = serializers.ListField(child=serializers.CharField())
     reason = serializers.CharField(allow_null=True)
 
@@ -139,7 +139,7 @@ class ExpiringLotOut(serializers.Serializer[Any]):
     number = serializers.IntegerField()
     lot_number = serializers.CharField()
     status = serializers.CharField()
-    material = MaterialName(source="*")
+    material = ReportedMaterial(source="*")
     use_by = serializers.DateField()
     days_left = serializers.IntegerField()
     is_expired = serializers.BooleanField()
@@ -202,8 +202,8 @@ class BalanceRowOut(serializers.Serializer[Any]):
     """A lot's or material's balance. figures: opening + what came in = what went + on_hand; difference: what is wrong
     with that, 0 unless the ledger is damaged."""
 
-    lot = LotOut(allow_null=True)
-    material = MaterialName(source="*")
+    lot = ReportedLot(allow_null=True)
+    material = ReportedMaterial(source="*")
     figures = serializers.DictField(child=FigureOut(), help_text=f"By name: {', '.join(FIGURES)}.")
     difference = FigureOut()
 

@@ -8,7 +8,7 @@ from rest_framework import serializers
 from inventory.jobs.models import Purpose
 from inventory.pours.models import Layer
 from inventory.reports.queries.uses import LotName, PourUse, RestOf, Uses
-from inventory.reports.serializers.fields import LotOut
+from inventory.reports.serializers.fields import ReportedLot
 from inventory.rest.quantities import QuantityField, quantity_json
 from inventory.stock.models import Origin
 
@@ -59,20 +59,20 @@ class RestOut(serializers.Serializer[Any]):
     """what: on_hand, written_off, returned, given, counted (off). lot: where it lies, or what it left."""
 
     what = serializers.CharField()
-    lot = LotOut()
+    lot = ReportedLot()
     place = serializers.CharField(allow_null=True)
     quantity = QuantityField()
 
 
 class ThroughOut(serializers.Serializer[Any]):
-    lot = LotOut()
+    lot = ReportedLot()
     quantity = QuantityField()
 
 
 class UsesOut(serializers.Serializer[Any]):
     """Where lots went, net of what was undone. total: all that ever came in; the pours and the rest sum to it."""
 
-    lots = LotOut(many=True)
+    lots = ReportedLot(many=True)
     received = QuantityField()
     found = QuantityField()
     opened = QuantityField()
@@ -138,7 +138,7 @@ def lot_json(lot: LotName) -> dict[str, Any]:
     }
 
 
-class SourceLotOut(LotOut):
+class SourceLotOut(ReportedLot):
     """supplier: null of a mix, and of a lot that was not delivered."""
 
     origin = serializers.ChoiceField(Origin.choices)
