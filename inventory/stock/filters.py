@@ -13,8 +13,8 @@ from inventory.stock.models import Balance, Blend, Kind, Lot, LotStatus, Movemen
 
 
 @extend_schema_field(OpenApiTypes.INT64)
-class PlaceIdFilter(filters.ModelChoiceFilter):
-    """A place by its id, where the filter is more than a comparison."""
+class RecordFilter(filters.ModelChoiceFilter):
+    """A record by its id, where the filter is more than a comparison."""
 
 
 class PlaceFilter(filters.FilterSet):
@@ -31,7 +31,7 @@ class LotFilter(filters.FilterSet):
     material = filters.ModelChoiceFilter(queryset=Material.objects.all())
     kind = filters.ChoiceFilter(field_name="material__kind", choices=MaterialKind.choices, label="Kind of material.")
     status = filters.ChoiceFilter(choices=LotStatus.choices)
-    place = PlaceIdFilter(queryset=Place.objects.all(), method="lies_at", label="Where something lies.")
+    place = RecordFilter(queryset=Place.objects.all(), method="lies_at", label="Where something lies.")
     use_by_before = filters.DateFilter(field_name="use_by", lookup_expr="lt")
     is_expired = filters.BooleanFilter(method="past_use_by", label="Past its use-by today.")
     lot_number = filters.CharFilter(max_length=60)
@@ -102,7 +102,7 @@ class ShelfFilter(filters.FilterSet):
 
     kind = filters.MultipleChoiceFilter(choices=MaterialKind.choices)
     is_archived = filters.BooleanFilter()
-    place = PlaceIdFilter(queryset=Place.objects.all(), method="of_all", label="Figures of one place.")
+    place = RecordFilter(queryset=Place.objects.all(), method="of_all", label="Figures of one place.")
     on_hand = filters.BooleanFilter(method="has_some", label="Something is there.")
 
     class Meta:

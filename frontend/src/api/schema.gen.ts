@@ -152,6 +152,50 @@ export interface paths {
         patch: operations["change_customer"];
         trace?: never;
     };
+    "/api/customers/{id}/archive/": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /**
+         * Archive customer
+         * @description Offers the customer no longer; the jobs stay.
+         *
+         *     For the role crew and above.
+         */
+        post: operations["archive_customer"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/customers/{id}/unarchive/": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /**
+         * Unarchive customer
+         * @description Offers the customer again.
+         *
+         *     For the role crew and above.
+         */
+        post: operations["unarchive_customer"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/deliveries/": {
         parameters: {
             query?: never;
@@ -371,6 +415,28 @@ export interface paths {
         patch: operations["change_job"];
         trace?: never;
     };
+    "/api/jobs/{id}/archive/": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /**
+         * Archive job
+         * @description Offers the job no longer; what was poured for it stays.
+         *
+         *     For the role crew and above.
+         */
+        post: operations["archive_job"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/jobs/{id}/finish/": {
         parameters: {
             query?: never;
@@ -453,6 +519,50 @@ export interface paths {
          *     For the role owner and above.
          */
         post: operations["reopen_job"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/jobs/{id}/sources/": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /**
+         * Job sources
+         * @description Every lot in the tops of a job.
+         *
+         *     For the role viewer and above.
+         */
+        get: operations["job_sources"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/jobs/{id}/unarchive/": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /**
+         * Unarchive job
+         * @description Offers the job again.
+         *
+         *     For the role crew and above.
+         */
+        post: operations["unarchive_job"];
         delete?: never;
         options?: never;
         head?: never;
@@ -736,6 +846,29 @@ export interface paths {
          *     For the role crew and above.
          */
         post: operations["undo_opening"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/lots/{id}/uses/": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /**
+         * Lot uses
+         * @description Every pour, top, job, customer and sample board that got any of the lot, through mixes and openings, with exact
+         *     quantities; and where the rest is. What is listed sums to what was received and found.
+         *
+         *     For the role viewer and above.
+         */
+        get: operations["lot_uses"];
+        put?: never;
+        post?: never;
         delete?: never;
         options?: never;
         head?: never;
@@ -1190,6 +1323,28 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/pieces/{id}/sources/": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /**
+         * Piece sources
+         * @description Every lot in a top: of each of its pours what falls on it, by area or by the shares that were typed.
+         *
+         *     For the role viewer and above.
+         */
+        get: operations["piece_sources"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/pieces/{id}/unscrap/": {
         parameters: {
             query?: never;
@@ -1319,6 +1474,346 @@ export interface paths {
          *     For the role crew and above.
          */
         post: operations["reverse_posting"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/pours/": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /**
+         * List pours
+         * @description For the role viewer and above.
+         */
+        get: operations["list_pours"];
+        put?: never;
+        /**
+         * Plan pour
+         * @description Plans a pour and sets its materials aside; with `complete`, records one that nobody had planned.
+         *
+         *     For the role crew and above.
+         */
+        post: operations["plan_pour"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/pours/{id}/": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /**
+         * Read pour
+         * @description For the role viewer and above.
+         */
+        get: operations["read_pour"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        /**
+         * Change pour
+         * @description For the role crew and above.
+         */
+        patch: operations["change_pour"];
+        trace?: never;
+    };
+    "/api/pours/{id}/additions/": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /**
+         * Add to pour
+         * @description More went into a completed pour: a top-up, another kit.
+         *
+         *     For the role crew and above.
+         */
+        post: operations["add_to_pour"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/pours/{id}/cancel/": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /**
+         * Cancel pour
+         * @description Calls a planned pour off; what was set aside for it is free again.
+         *
+         *     For the role crew and above.
+         */
+        post: operations["cancel_pour"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/pours/{id}/complete/": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /**
+         * Complete pour
+         * @description Posts what really went in and marks the pour completed: everything or nothing.
+         *
+         *     For the role crew and above.
+         */
+        post: operations["complete_pour"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/pours/{id}/correct/": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /**
+         * Correct pour
+         * @description What went in was otherwise: all of it is taken back and booked anew, in one act.
+         *
+         *     For the role crew and above.
+         */
+        post: operations["correct_pour"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/pours/{id}/explain/": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /**
+         * Explain pour
+         * @description The owner says why an expired lot, or one on hold, was right to go in.
+         *
+         *     For the role owner and above.
+         */
+        post: operations["explain_pour"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/pours/{id}/reverse/": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /**
+         * Reverse pour
+         * @description The pour never was, an entry mistake: everything goes back into its lots.
+         *
+         *     For the role crew and above.
+         */
+        post: operations["reverse_pour"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/pours/{id}/sources/": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /**
+         * Pour sources
+         * @description Every lot in a pour.
+         *
+         *     For the role viewer and above.
+         */
+        get: operations["pour_sources"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/reports/cost-per-sqft/": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /**
+         * Report cost per sqft
+         * @description What the coats on finished tops cost in materials per square foot of finished area. Waste is inside and shown;
+         *     repairs, touch-ups and redone coats stand beside. A pour on several tops is shared by their areas, or by the shares
+         *     that were typed. Of materials by kind, every row stands over the area of all tops.
+         *
+         *     For the role viewer and above.
+         */
+        get: operations["report_cost_per_sqft"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/reports/cost-per-sqft/movements/": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /**
+         * Report cost movements
+         * @description The ledger's lines behind one row of cost per square foot, each with the part of it that falls on the row's tops.
+         *
+         *     For the role viewer and above.
+         */
+        get: operations["report_cost_movements"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/reports/expiring/": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /**
+         * Report expiring
+         * @description Lots of which something is left and whose use-by lies within some days, or behind.
+         *
+         *     For the role viewer and above.
+         */
+        get: operations["report_expiring"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/reports/mass-balance/": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /**
+         * Report mass balance
+         * @description What came in against what is here and what went, in quantity and in money, to the last digit.
+         *
+         *     For the role viewer and above.
+         */
+        get: operations["report_mass_balance"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/reports/reorder/": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /**
+         * Report reorder
+         * @description Each material against its reorder point, why that lies there, and which packs to buy; beside it what can be mixed
+         *     of each resin system in ratio, and what of its parts is stranded.
+         *
+         *     For the role viewer and above.
+         */
+        get: operations["report_reorder"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/reports/value/": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /**
+         * Report value
+         * @description What the shelf was worth when a day ended, by material and kind. Later charges and credits count from the day of
+         *     what they changed.
+         *
+         *     For the role viewer and above.
+         */
+        get: operations["report_value"];
+        put?: never;
+        post?: never;
         delete?: never;
         options?: never;
         head?: never;
@@ -1762,6 +2257,29 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/today/": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /**
+         * Today
+         * @description What needs a hand: pours, materials below their reorder point, lots past their use-by or on hold, deliveries without
+         *     a price. Each row says which act settles it.
+         *
+         *     For the role viewer and above.
+         */
+        get: operations["today"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/units/": {
         parameters: {
             query?: never;
@@ -1789,11 +2307,58 @@ export type webhooks = Record<string, never>;
 export interface components {
     schemas: {
         /** @enum {string} */
+        ActEnum: "complete" | "explain" | "write_off" | "release_or_reject" | "order" | "price" | "use_first" | "prepare";
+        /** @enum {string} */
         ActKind: "received" | "used" | "wasted" | "counted" | "moved" | "opened" | "blended" | "written_off" | "returned" | "given" | "charged" | "reversed";
+        /** @description Something that was booked for the pour. what: completed, added, corrected, undone or cost_changed. */
+        ActOut: {
+            posting: number;
+            /** Format: uuid */
+            uuid: string;
+            what: components["schemas"]["WhatEnum"];
+            reason: string;
+            by: components["schemas"]["PersonName"];
+            /** Format: date-time */
+            recorded_at: string;
+        };
+        AdditionsInRequest: {
+            usages: components["schemas"]["UsageInRequest"][];
+            /**
+             * Format: date-time
+             * @description When it was added; else now.
+             */
+            poured_at?: string;
+            found?: components["schemas"]["FoundInRequest"][];
+        };
         /** @enum {string} */
         AreaEnum: "sqft" | "sqm";
         /** @enum {string} */
         AreaSourceEnum: "quoted" | "templated" | "final";
+        AtPlaceOut: {
+            place: string;
+            on_hand: {
+                /**
+                 * Format: decimal
+                 * @example 32
+                 */
+                amount: string;
+                /** @example fl_oz */
+                unit: string;
+            };
+        };
+        /**
+         * @description A lot's or material's balance. figures: opening + what came in = what went + on_hand; difference: what is wrong
+         *     with that, 0 unless the ledger is damaged.
+         */
+        BalanceRowOut: {
+            lot: components["schemas"]["ReportedLot"] | null;
+            material: components["schemas"]["ReportedMaterial"];
+            /** @description By name: opening, received, charged, opened_in, blended_in, counted_up, used, wasted, written_off, counted_off, returned, given, opened_on, blended_on, on_hand. */
+            figures: {
+                [key: string]: components["schemas"]["FigureOut"];
+            };
+            difference: components["schemas"]["FigureOut"];
+        };
         /** @enum {string} */
         BasisEnum: "paid" | "free" | "borrowed" | "customers_own";
         /**
@@ -1850,6 +2415,10 @@ export interface components {
             inputs: components["schemas"]["WentInOut"][];
             readonly is_undone: boolean;
         };
+        CancelInRequest: {
+            /** @default  */
+            reason?: string;
+        };
         /** @description One field of one record, before and after. noun: `material`, `pack`, `lot`, …; record: its id. */
         ChangeOut: {
             id: number;
@@ -1878,6 +2447,182 @@ export interface components {
             spread_by: components["schemas"]["SpreadByEnum"];
             /** Format: date */
             charged_on: string;
+        };
+        /** @description What really went in; without `usages` it went as planned. */
+        CompleteInRequest: {
+            people?: number[];
+            /**
+             * @example {
+             *       "air": {
+             *         "value": "72",
+             *         "unit": "F",
+             *         "provenance": "typed"
+             *       },
+             *       "sanded": true
+             *     }
+             */
+            conditions?: {
+                [key: string]: string | number | boolean | {
+                    value: string | number | boolean;
+                    unit?: string;
+                    /** @enum {string} */
+                    provenance?: "typed" | "weighed" | "scanned" | "assumed";
+                };
+            };
+            /**
+             * @example {
+             *       "air": {
+             *         "value": "72",
+             *         "unit": "F",
+             *         "provenance": "typed"
+             *       },
+             *       "sanded": true
+             *     }
+             */
+            ticks?: {
+                [key: string]: string | number | boolean | {
+                    value: string | number | boolean;
+                    unit?: string;
+                    /** @enum {string} */
+                    provenance?: "typed" | "weighed" | "scanned" | "assumed";
+                };
+            };
+            note?: string;
+            /**
+             * Format: date-time
+             * @description When it was poured; else as planned, or now.
+             */
+            poured_at?: string;
+            leftover?: components["schemas"]["LeftoverInRequest"];
+            found?: components["schemas"]["FoundInRequest"][];
+            usages?: components["schemas"]["UsageInRequest"][];
+        };
+        /** @description What really went in, whole; everything booked before is taken back in the same act. */
+        CorrectInRequest: {
+            people?: number[];
+            /**
+             * @example {
+             *       "air": {
+             *         "value": "72",
+             *         "unit": "F",
+             *         "provenance": "typed"
+             *       },
+             *       "sanded": true
+             *     }
+             */
+            conditions?: {
+                [key: string]: string | number | boolean | {
+                    value: string | number | boolean;
+                    unit?: string;
+                    /** @enum {string} */
+                    provenance?: "typed" | "weighed" | "scanned" | "assumed";
+                };
+            };
+            /**
+             * @example {
+             *       "air": {
+             *         "value": "72",
+             *         "unit": "F",
+             *         "provenance": "typed"
+             *       },
+             *       "sanded": true
+             *     }
+             */
+            ticks?: {
+                [key: string]: string | number | boolean | {
+                    value: string | number | boolean;
+                    unit?: string;
+                    /** @enum {string} */
+                    provenance?: "typed" | "weighed" | "scanned" | "assumed";
+                };
+            };
+            note?: string;
+            /**
+             * Format: date-time
+             * @description When it was poured; else as planned, or now.
+             */
+            poured_at?: string;
+            leftover?: components["schemas"]["LeftoverInRequest"];
+            found?: components["schemas"]["FoundInRequest"][];
+            usages: components["schemas"]["UsageInRequest"][];
+            reason: string;
+        };
+        /** @description A line of the ledger, with what later lines corrected of it. share: what of its value falls on the row's tops. */
+        CostLineOut: {
+            movement: number;
+            pour: number;
+            pour_number: number;
+            layer: components["schemas"]["LayerEnum"];
+            is_redo: boolean;
+            /** Format: date */
+            happened_on: string;
+            lot: number;
+            lot_number: string;
+            material: number;
+            material_name: string;
+            kind: string;
+            quantity: {
+                /**
+                 * Format: decimal
+                 * @example 32
+                 */
+                amount: string;
+                /** @example fl_oz */
+                unit: string;
+            };
+            /** Format: decimal */
+            value: string;
+            /** Format: decimal */
+            share: string;
+        };
+        /** @description cost, redo_cost: the row's figures, the sums of the lines' shares. materials: the dearest first. */
+        CostLinesOut: {
+            /** Format: decimal */
+            cost: string;
+            /** Format: decimal */
+            redo_cost: string;
+            materials: components["schemas"]["MaterialCostOut"][];
+            lines: components["schemas"]["CostLineOut"][];
+        };
+        /** @description total: of all rows; with state=all of the finished ones, and unfinished_total of the others. */
+        CostReportOut: {
+            rows: components["schemas"]["CostRowOut"][];
+            total: components["schemas"]["CostRowOut"];
+            unfinished_total: components["schemas"]["CostRowOut"] | null;
+        };
+        /**
+         * @description Materials over area. cost: waste inside, redone coats not. reason: why there is no cost_per_sqft.
+         *
+         *     movements: the address of the lines that sum to cost and redo_cost.
+         */
+        CostRowOut: {
+            key: string;
+            label: string;
+            state: components["schemas"]["StateEnum"];
+            /** Format: decimal */
+            area_sqft: string;
+            tops: number;
+            scrapped: number;
+            /** Format: decimal */
+            cost: string | null;
+            /** Format: decimal */
+            cost_per_sqft: string | null;
+            /** @description Kind of material → cost. */
+            by_kind: {
+                [key: string]: string;
+            };
+            /** Format: decimal */
+            waste_cost: string | null;
+            /** @description Kind of material → what was wasted, in money. */
+            waste_by_kind: {
+                [key: string]: string;
+            };
+            /** Format: decimal */
+            redo_cost: string;
+            notes: string[];
+            reason: string | null;
+            link: components["schemas"]["LinkOut"] | null;
+            movements: string | null;
         };
         /** @description What was counted at a place at a moment. Lots that are not named are left as they are. */
         CountInRequest: {
@@ -1965,18 +2710,6 @@ export interface components {
             splash?: boolean;
             deducts_cutouts?: boolean;
         };
-        CustomerChangeRequest: {
-            name: string;
-            /** @default  */
-            phone?: string;
-            email?: string;
-            /** @default  */
-            address?: string;
-            /** @default  */
-            note?: string;
-            /** @default false */
-            is_archived?: boolean;
-        };
         CustomerInRequest: {
             name: string;
             /** @default  */
@@ -2027,7 +2760,7 @@ export interface components {
             expires_on: string | null;
             /** Format: date */
             use_by: string | null;
-            status: components["schemas"]["StatusEnum"];
+            status: components["schemas"]["LotStatus"];
         };
         DeliveredPack: {
             id: number;
@@ -2213,6 +2946,58 @@ export interface components {
             /** @default  */
             reason?: string;
         };
+        /** @description days_left: 0 on the last good day, below 0 past it. */
+        ExpiringLotOut: {
+            lot: number;
+            number: number;
+            lot_number: string;
+            status: string;
+            material: components["schemas"]["ReportedMaterial"];
+            /** Format: date */
+            use_by: string;
+            days_left: number;
+            is_expired: boolean;
+            /** Format: date */
+            opened_on: string | null;
+            on_hand: {
+                /**
+                 * Format: decimal
+                 * @example 32
+                 */
+                amount: string;
+                /** @example fl_oz */
+                unit: string;
+            };
+            /** Format: decimal */
+            value: string;
+            places: components["schemas"]["AtPlaceOut"][];
+            movements: string;
+        };
+        ExpiringOut: {
+            /** Format: date */
+            on: string;
+            days: number;
+            rows: components["schemas"]["ExpiringLotOut"][];
+            /** Format: decimal */
+            value: string;
+            /** Format: decimal */
+            expired_value: string;
+        };
+        /** @description movements: the address of the lines that sum to it. */
+        FigureOut: {
+            quantity: {
+                /**
+                 * Format: decimal
+                 * @example 32
+                 */
+                amount: string;
+                /** @example fl_oz */
+                unit: string;
+            } | null;
+            /** Format: decimal */
+            value: string;
+            movements: string | null;
+        };
         FinishInRequest: {
             /** Format: date */
             finished_on: string;
@@ -2242,6 +3027,21 @@ export interface components {
              * @example 25 1/2
              */
             width_in: string;
+        };
+        /** @description There was more of a lot than the book said: how much more. */
+        FoundInRequest: {
+            /** Format: int64 */
+            lot: number;
+            quantity: {
+                /**
+                 * Format: decimal
+                 * @example 32
+                 */
+                amount: string;
+                /** @example fl_oz */
+                unit: string;
+            } | string;
+            reason: string;
         };
         /** @description Sold or given away. price: what was paid for it; noted with the reason. */
         GiveInRequest: {
@@ -2304,8 +3104,6 @@ export interface components {
             note?: string;
             /** Format: date */
             due_on?: string | null;
-            /** @default false */
-            is_archived?: boolean;
         };
         JobInRequest: {
             customer: number | {
@@ -2350,6 +3148,30 @@ export interface components {
             readonly area_sqft: string;
             pieces: components["schemas"]["PieceOut"][];
         };
+        JobUseOut: {
+            job: number;
+            number: number;
+            title: string;
+            customer: number;
+            customer_name: string;
+            purpose: components["schemas"]["PurposeEnum"];
+            quantity: {
+                /**
+                 * Format: decimal
+                 * @example 32
+                 */
+                amount: string;
+                /** @example fl_oz */
+                unit: string;
+            };
+            tops: number;
+        };
+        KindValueOut: {
+            kind: string;
+            materials: number;
+            /** Format: decimal */
+            value: string;
+        };
         /** @description A charge or credit that came after the goods. charged_on: the date on its own paper. */
         LateChargeInRequest: {
             kind: string;
@@ -2359,6 +3181,22 @@ export interface components {
             spread_by?: components["schemas"]["SpreadByEnum"];
             /** Format: date */
             charged_on: string;
+        };
+        /** @enum {string} */
+        LayerEnum: "primer" | "base_coat" | "seal_coat" | "flood_coat" | "accent" | "top_coat" | "touch_up" | "repair";
+        /** @description Mixed resin that did not go onto the tops: one number, split over all that was in the bucket. */
+        LeftoverInRequest: {
+            quantity: {
+                /**
+                 * Format: decimal
+                 * @example 32
+                 */
+                amount: string;
+                /** @example fl_oz */
+                unit: string;
+            } | string;
+            went_to: "bin" | number;
+            bucket?: number | null;
         };
         /**
          * @description One line: signed quantity, signed money. corrects: the line that it takes back or changes. into_lot: the lot that
@@ -2388,6 +3226,11 @@ export interface components {
             corrects: number | null;
             into_lot: number | null;
             cause: number | null;
+        };
+        /** @description The record that a row is about. */
+        LinkOut: {
+            noun: string;
+            id: number;
         };
         /** @description What lies of the lot at a place. place: its id. */
         LotAtPlace: {
@@ -2458,7 +3301,7 @@ export interface components {
             readonly is_expired: boolean;
             readonly is_usable: boolean;
             containers: number;
-            status: components["schemas"]["StatusEnum"];
+            status: components["schemas"]["LotStatus"];
             /** Format: date-time */
             readonly status_since: string | null;
             readonly status_reason: string;
@@ -2546,7 +3389,7 @@ export interface components {
             readonly is_expired: boolean;
             readonly is_usable: boolean;
             containers: number;
-            status: components["schemas"]["StatusEnum"];
+            status: components["schemas"]["LotStatus"];
             /** Format: date-time */
             readonly status_since: string | null;
             readonly status_reason: string;
@@ -2588,7 +3431,32 @@ export interface components {
             readonly unit_cost?: string | null;
         };
         /** @enum {string} */
+        LotStatus: "usable" | "on_hold" | "rejected";
+        /** @description is_named: the shop named it as the main one; else it delivered last. */
+        MainSupplierName: {
+            id: number;
+            name: string;
+            is_named: boolean;
+        };
+        MassBalanceOut: {
+            /** Format: date */
+            first_day: string | null;
+            /** Format: date */
+            last_day: string | null;
+            rows: components["schemas"]["BalanceRowOut"][];
+            total: components["schemas"]["BalanceRowOut"];
+        };
+        /** @enum {string} */
         MassEnum: "oz" | "g";
+        MaterialCostOut: {
+            material: number;
+            name: string;
+            kind: string;
+            /** Format: decimal */
+            cost: string;
+            /** Format: decimal */
+            redo_cost: string;
+        };
         /**
          * @description Something bought, kept and used up.
          *
@@ -2685,6 +3553,22 @@ export interface components {
             /** Format: decimal */
             empty_g: string | null;
         };
+        /** @description mixable: in ratio, from what is usable. stranded: what is left of each part when another runs out. */
+        MixableOut: {
+            resin_system: components["schemas"]["SystemName"];
+            mixable: {
+                /**
+                 * Format: decimal
+                 * @example 32
+                 */
+                amount: string;
+                /** @example fl_oz */
+                unit: string;
+            } | null;
+            stranded: components["schemas"]["SystemPartOut"][];
+            runs_out_first: string[];
+            reason: string | null;
+        };
         /** @description A quantity, or all of it, to another place. from: needed where the lot lies in several places. */
         MoveInRequest: {
             /** Format: date-time */
@@ -2738,6 +3622,18 @@ export interface components {
             recorded_at: string;
             by: components["schemas"]["PersonName"];
         };
+        /** @description link: the record that the act is on. act: what settles the row. */
+        NeedOut: {
+            kind: components["schemas"]["NeedOutKindEnum"];
+            title: string;
+            detail: string;
+            /** Format: date */
+            on: string | null;
+            link: components["schemas"]["LinkOut"];
+            act: components["schemas"]["ActEnum"];
+        };
+        /** @enum {string} */
+        NeedOutKindEnum: "pour_overdue" | "pour_unlogged" | "pour_today" | "pour_undated" | "pour_needs_reason" | "lot_expired" | "lot_on_hold" | "material_below" | "delivery_without_price" | "lot_expiring" | "pour_coming";
         NoteInRequest: {
             text: string;
             /** Format: date-time */
@@ -2826,6 +3722,13 @@ export interface components {
             price?: string | null;
             is_archived: boolean;
             version: number;
+        };
+        PacksToBuyOut: {
+            pack: number;
+            name: string;
+            count: number;
+            /** Format: decimal */
+            price: string | null;
         };
         PaginatedBlendOutList: {
             /** @example 123 */
@@ -3022,6 +3925,21 @@ export interface components {
             previous?: string | null;
             results: components["schemas"]["PlaceOut"][];
         };
+        PaginatedPourRowList: {
+            /** @example 123 */
+            count: number;
+            /**
+             * Format: uri
+             * @example http://api.example.org/accounts/?page=4
+             */
+            next?: string | null;
+            /**
+             * Format: uri
+             * @example http://api.example.org/accounts/?page=2
+             */
+            previous?: string | null;
+            results: components["schemas"]["PourRow"][];
+        };
         PaginatedResinSystemOutList: {
             /** @example 123 */
             count: number;
@@ -3095,7 +4013,7 @@ export interface components {
         PasswordInRequest: {
             password: string;
         };
-        PatchedCustomerChangeRequest: {
+        PatchedCustomerInRequest: {
             name?: string;
             /** @default  */
             phone?: string;
@@ -3104,8 +4022,6 @@ export interface components {
             address?: string;
             /** @default  */
             note?: string;
-            /** @default false */
-            is_archived?: boolean;
         };
         PatchedJobChangeRequest: {
             customer?: number | {
@@ -3125,8 +4041,6 @@ export interface components {
             note?: string;
             /** Format: date */
             due_on?: string | null;
-            /** @default false */
-            is_archived?: boolean;
         };
         /** @description What is written on a lot. opened_on: mends the day on which it was opened. */
         PatchedLotChangeRequest: {
@@ -3220,6 +4134,67 @@ export interface components {
         PatchedPlaceInRequest: {
             name?: string;
             is_archived?: boolean;
+        };
+        PatchedPourChangeRequest: {
+            people?: number[];
+            /**
+             * @example {
+             *       "air": {
+             *         "value": "72",
+             *         "unit": "F",
+             *         "provenance": "typed"
+             *       },
+             *       "sanded": true
+             *     }
+             */
+            conditions?: {
+                [key: string]: string | number | boolean | {
+                    value: string | number | boolean;
+                    unit?: string;
+                    /** @enum {string} */
+                    provenance?: "typed" | "weighed" | "scanned" | "assumed";
+                };
+            };
+            /**
+             * @example {
+             *       "air": {
+             *         "value": "72",
+             *         "unit": "F",
+             *         "provenance": "typed"
+             *       },
+             *       "sanded": true
+             *     }
+             */
+            ticks?: {
+                [key: string]: string | number | boolean | {
+                    value: string | number | boolean;
+                    unit?: string;
+                    /** @enum {string} */
+                    provenance?: "typed" | "weighed" | "scanned" | "assumed";
+                };
+            };
+            note?: string;
+            pieces?: (number | {
+                /** Format: int64 */
+                piece: number;
+                /**
+                 * Format: decimal
+                 * @example 60
+                 */
+                share_percent?: string;
+            })[];
+            layer?: components["schemas"]["LayerEnum"];
+            /** Format: int64 */
+            place?: number;
+            /**
+             * Format: date-time
+             * @description When it is to be poured.
+             */
+            poured_at?: string | null;
+            is_redo?: boolean;
+            usages?: components["schemas"]["UsageInRequest"][];
+            /** @default false */
+            allow_short?: boolean;
         };
         /** @description Parts that cure together. One ratio at least: by volume, by mass, or both as the data sheet has them. */
         PatchedResinSystemInRequest: {
@@ -3471,6 +4446,36 @@ export interface components {
             name: string;
             is_archived: boolean;
         };
+        /** @description What was planned. lot: null where the tool is to choose. */
+        PlannedOut: {
+            position: number;
+            material: number;
+            material_name: string;
+            material_code: string;
+            material_kind: string;
+            quantity: {
+                /**
+                 * Format: decimal
+                 * @example 32
+                 */
+                amount: string;
+                /** @example fl_oz */
+                unit: string;
+            };
+            typed_amount: string;
+            typed_unit: string;
+            weighed_before: string;
+            weighed_after: string;
+            bucket: number | null;
+            is_waste: boolean;
+            reason: string;
+            provenance: components["schemas"]["Provenance"];
+            lot_provenance: components["schemas"]["Provenance"];
+            lot: number | null;
+            number?: number | null;
+            lot_number?: string | null;
+            place: number | null;
+        };
         /** @description One act of the shop with its lines. */
         PostingOut: {
             id: number;
@@ -3500,6 +4505,234 @@ export interface components {
             mass_g: string;
             /** Format: decimal */
             at_c: string;
+        };
+        /** @description A pour with all that belongs to it. proposal: of a planned one, else null. taken_back: what was undone. */
+        PourDetail: {
+            id: number;
+            /** Format: uuid */
+            uuid: string;
+            number: number;
+            status: components["schemas"]["PourStatus"];
+            layer: components["schemas"]["LayerEnum"];
+            is_redo: boolean;
+            place: number;
+            place_name: string;
+            /** Format: date-time */
+            planned_for: string | null;
+            /** Format: date-time */
+            poured_at: string | null;
+            people: components["schemas"]["PersonName"][];
+            pieces: components["schemas"]["PouredPiece"][];
+            note: string;
+            needs_owner_reason: boolean;
+            conditions: {
+                [key: string]: components["schemas"]["Remark"];
+            };
+            ticks: {
+                [key: string]: components["schemas"]["Remark"];
+            };
+            reason: string;
+            owner_reason: string;
+            planned: components["schemas"]["PlannedOut"][];
+            usages: components["schemas"]["UsageOut"][];
+            /** Format: decimal */
+            readonly cost?: string;
+            readonly proposal: components["schemas"]["ProposalOut"] | null;
+            readonly acts: components["schemas"]["ActOut"][];
+            readonly taken_back: components["schemas"]["UsageOut"][];
+            readonly same_pour_as: components["schemas"]["SamePour"][];
+        };
+        /** @description A pour to plan; with `complete`, one that has happened and that nobody had planned. */
+        PourInRequest: {
+            people?: number[];
+            /**
+             * @example {
+             *       "air": {
+             *         "value": "72",
+             *         "unit": "F",
+             *         "provenance": "typed"
+             *       },
+             *       "sanded": true
+             *     }
+             */
+            conditions?: {
+                [key: string]: string | number | boolean | {
+                    value: string | number | boolean;
+                    unit?: string;
+                    /** @enum {string} */
+                    provenance?: "typed" | "weighed" | "scanned" | "assumed";
+                };
+            };
+            /**
+             * @example {
+             *       "air": {
+             *         "value": "72",
+             *         "unit": "F",
+             *         "provenance": "typed"
+             *       },
+             *       "sanded": true
+             *     }
+             */
+            ticks?: {
+                [key: string]: string | number | boolean | {
+                    value: string | number | boolean;
+                    unit?: string;
+                    /** @enum {string} */
+                    provenance?: "typed" | "weighed" | "scanned" | "assumed";
+                };
+            };
+            note?: string;
+            /**
+             * Format: date-time
+             * @description When it is to be poured, or was.
+             */
+            poured_at?: string;
+            leftover?: components["schemas"]["LeftoverInRequest"];
+            found?: components["schemas"]["FoundInRequest"][];
+            pieces: (number | {
+                /** Format: int64 */
+                piece: number;
+                /**
+                 * Format: decimal
+                 * @example 60
+                 */
+                share_percent?: string;
+            })[];
+            layer: components["schemas"]["LayerEnum"];
+            /** Format: int64 */
+            place?: number | null;
+            /**
+             * @description A coat laid again over one that failed.
+             * @default false
+             */
+            is_redo?: boolean;
+            usages?: components["schemas"]["UsageInRequest"][];
+            /**
+             * @description Plan it although not all of it can be had.
+             * @default false
+             */
+            allow_short?: boolean;
+            /**
+             * @description It has happened: record it in one act.
+             * @default false
+             */
+            complete?: boolean;
+        };
+        /** @description A pour: planned beside used. cost: the money of all that went in, waste included. */
+        PourOut: {
+            id: number;
+            /** Format: uuid */
+            uuid: string;
+            number: number;
+            status: components["schemas"]["PourStatus"];
+            layer: components["schemas"]["LayerEnum"];
+            is_redo: boolean;
+            place: number;
+            place_name: string;
+            /** Format: date-time */
+            planned_for: string | null;
+            /** Format: date-time */
+            poured_at: string | null;
+            people: components["schemas"]["PersonName"][];
+            pieces: components["schemas"]["PouredPiece"][];
+            note: string;
+            needs_owner_reason: boolean;
+            conditions: {
+                [key: string]: components["schemas"]["Remark"];
+            };
+            ticks: {
+                [key: string]: components["schemas"]["Remark"];
+            };
+            reason: string;
+            owner_reason: string;
+            planned: components["schemas"]["PlannedOut"][];
+            usages: components["schemas"]["UsageOut"][];
+            /** Format: decimal */
+            readonly cost?: string;
+        };
+        PourPartOut: {
+            pour: number;
+            number: number;
+            layer: components["schemas"]["LayerEnum"];
+            /** Format: date-time */
+            poured_at: string;
+            quantity: {
+                /**
+                 * Format: decimal
+                 * @example 32
+                 */
+                amount: string;
+                /** @example fl_oz */
+                unit: string;
+            };
+        };
+        PourReasonInRequest: {
+            reason: string;
+        };
+        /** @description A pour in a list. by: who put it down. */
+        PourRow: {
+            id: number;
+            /** Format: uuid */
+            uuid: string;
+            number: number;
+            status: components["schemas"]["PourStatus"];
+            layer: components["schemas"]["LayerEnum"];
+            is_redo: boolean;
+            place: number;
+            place_name: string;
+            /** Format: date-time */
+            planned_for: string | null;
+            /** Format: date-time */
+            poured_at: string | null;
+            people: components["schemas"]["PersonName"][];
+            pieces: components["schemas"]["PouredPiece"][];
+            note: string;
+            needs_owner_reason: boolean;
+        };
+        /** @enum {string} */
+        PourStatus: "planned" | "completed" | "reversed" | "cancelled";
+        /** @description quantity: of the traced lot in the pour, through whatever it was mixed into. wasted: of that, thrown away. */
+        PourUseOut: {
+            pour: number;
+            number: number;
+            layer: components["schemas"]["LayerEnum"];
+            is_redo: boolean;
+            /** Format: date-time */
+            poured_at: string;
+            quantity: {
+                /**
+                 * Format: decimal
+                 * @example 32
+                 */
+                amount: string;
+                /** @example fl_oz */
+                unit: string;
+            };
+            wasted: {
+                /**
+                 * Format: decimal
+                 * @example 32
+                 */
+                amount: string;
+                /** @example fl_oz */
+                unit: string;
+            };
+            tops: components["schemas"]["TopUseOut"][];
+        };
+        /** @description A top under the pour. share_percent: its typed share of the cost; null where the cost goes by area. */
+        PouredPiece: {
+            piece: number;
+            number: number;
+            name: string;
+            /** Format: decimal */
+            area_sqft: string;
+            is_scrapped: boolean;
+            /** Format: decimal */
+            share_percent: string | null;
+            job: number;
+            job_number: number;
+            job_title: string;
+            customer_name: string;
         };
         /** @description The units that screens show. */
         PreferredUnitsOut: {
@@ -3542,8 +4775,43 @@ export interface components {
                 text: string;
             }[];
         };
+        /** @description What completing it as planned would take, and what it lacks. problem: why a named lot cannot go in, or empty. */
+        ProposalOut: {
+            takings: components["schemas"]["ProposedOut"][];
+            shortages: components["schemas"]["ShortageOut"][];
+            problem: string;
+        };
+        /** @description A lot that would be taken from. */
+        ProposedOut: {
+            position: number;
+            material: number;
+            material_name: string;
+            lot: number;
+            number: number;
+            lot_number: string;
+            /** Format: date */
+            use_by: string | null;
+            place: number;
+            quantity: {
+                /**
+                 * Format: decimal
+                 * @example 32
+                 */
+                amount: string;
+                /** @example fl_oz */
+                unit: string;
+            };
+            lot_status: components["schemas"]["LotStatus"];
+            was_expired: boolean;
+        };
+        /** @enum {string} */
+        Provenance: "typed" | "weighed" | "scanned" | "assumed";
         /** @enum {string} */
         PurposeEnum: "customer" | "sample" | "class" | "trial";
+        QuantityOut: {
+            amount: string;
+            unit: string;
+        };
         ReasonInRequest: {
             reason: string;
         };
@@ -3551,6 +4819,160 @@ export interface components {
             reason: string;
             /** @default true */
             all_of_this_number?: boolean;
+        };
+        /** @description One thing that was seen or done, and how it is known. */
+        Remark: {
+            value: unknown;
+            unit?: string;
+            provenance: components["schemas"]["Provenance"];
+        };
+        ReorderMaterial: {
+            id: number;
+            code: string;
+            name: string;
+            kind: string;
+        };
+        ReorderOut: {
+            /** Format: date */
+            on: string;
+            /** Format: decimal */
+            service_level: string;
+            window_days: number;
+            rows: components["schemas"]["ReorderRowOut"][];
+            orders: components["schemas"]["SupplierOrderOut"][];
+            systems: components["schemas"]["MixableOut"][];
+        };
+        /**
+         * @description Where a material stands. reason: why there is no reorder point, or no pack.
+         *
+         *     movements: the lines that sum to on_hand. usage_movements: those whose quantities are the use of the window.
+         */
+        ReorderRowOut: {
+            material: components["schemas"]["ReorderMaterial"];
+            supplier: components["schemas"]["MainSupplierName"] | null;
+            on_hand: {
+                /**
+                 * Format: decimal
+                 * @example 32
+                 */
+                amount: string;
+                /** @example fl_oz */
+                unit: string;
+            };
+            usable: {
+                /**
+                 * Format: decimal
+                 * @example 32
+                 */
+                amount: string;
+                /** @example fl_oz */
+                unit: string;
+            };
+            reserved: {
+                /**
+                 * Format: decimal
+                 * @example 32
+                 */
+                amount: string;
+                /** @example fl_oz */
+                unit: string;
+            };
+            available: {
+                /**
+                 * Format: decimal
+                 * @example 32
+                 */
+                amount: string;
+                /** @example fl_oz */
+                unit: string;
+            };
+            on_order: {
+                /**
+                 * Format: decimal
+                 * @example 32
+                 */
+                amount: string;
+                /** @example fl_oz */
+                unit: string;
+            };
+            position: {
+                /**
+                 * Format: decimal
+                 * @example 32
+                 */
+                amount: string;
+                /** @example fl_oz */
+                unit: string;
+            };
+            daily_usage: {
+                /**
+                 * Format: decimal
+                 * @example 32
+                 */
+                amount: string;
+                /** @example fl_oz */
+                unit: string;
+            };
+            lead_time_days: number | null;
+            safety_stock: {
+                /**
+                 * Format: decimal
+                 * @example 32
+                 */
+                amount: string;
+                /** @example fl_oz */
+                unit: string;
+            } | null;
+            reorder_point: {
+                /**
+                 * Format: decimal
+                 * @example 32
+                 */
+                amount: string;
+                /** @example fl_oz */
+                unit: string;
+            } | null;
+            is_below: boolean;
+            missing: {
+                /**
+                 * Format: decimal
+                 * @example 32
+                 */
+                amount: string;
+                /** @example fl_oz */
+                unit: string;
+            };
+            /** Format: date */
+            runs_out_on: string | null;
+            suggested_quantity: {
+                /**
+                 * Format: decimal
+                 * @example 32
+                 */
+                amount: string;
+                /** @example fl_oz */
+                unit: string;
+            };
+            packs: components["schemas"]["PacksToBuyOut"][];
+            why: components["schemas"]["WhyOut"] | null;
+            reason: string | null;
+            movements: string;
+            usage_movements: string;
+        };
+        /** @description A lot, as a trace shows it. */
+        ReportedLot: {
+            id: number;
+            number: number;
+            lot_number: string;
+            status: string;
+            /** Format: date */
+            received_on: string;
+            material: components["schemas"]["ReportedMaterial"];
+        };
+        /** @description A material, as rows that are about it name it. */
+        ReportedMaterial: {
+            id: number;
+            name: string;
         };
         /** @description Parts that cure together. One ratio at least: by volume, by mass, or both as the data sheet has them. */
         ResinSystemInRequest: {
@@ -3682,6 +5104,21 @@ export interface components {
             readonly is_archived: boolean;
             readonly version: number;
         };
+        /** @description what: on_hand, written_off, returned, given, counted (off). lot: where it lies, or what it left. */
+        RestOut: {
+            what: string;
+            lot: components["schemas"]["ReportedLot"];
+            place: string | null;
+            quantity: {
+                /**
+                 * Format: decimal
+                 * @example 32
+                 */
+                amount: string;
+                /** @example fl_oz */
+                unit: string;
+            };
+        };
         /** @description credit: the money that came back, which need not be what the goods cost. */
         ReturnInRequest: {
             /** Format: date-time */
@@ -3718,6 +5155,17 @@ export interface components {
             counts_edges: boolean;
             counts_splash: boolean;
             deducts_cutouts: boolean;
+        };
+        /** @description A pour that may be the very same, put down by somebody else. */
+        SamePour: {
+            id: number;
+            number: number;
+            status: components["schemas"]["PourStatus"];
+            by: components["schemas"]["PersonName"];
+            /** Format: date-time */
+            planned_for: string | null;
+            /** Format: date-time */
+            poured_at: string | null;
         };
         /** @description needs_set_up: nobody can sign in yet; `POST /api/set-up/` makes the shop and its first owner. */
         SessionOut: {
@@ -3828,6 +5276,15 @@ export interface components {
             /** @description The Poison help number of the shop's country. */
             readonly poison_help: string;
         };
+        /** @description What an amount lacks. lot: where one was named. */
+        ShortageOut: {
+            material: number;
+            name: string;
+            lot: number | null;
+            wanted: components["schemas"]["QuantityOut"];
+            there: components["schemas"]["QuantityOut"];
+            missing: components["schemas"]["QuantityOut"];
+        };
         SignInInRequest: {
             username: string;
             password: string;
@@ -3838,13 +5295,49 @@ export interface components {
             username: string;
             role: components["schemas"]["RoleEnum"];
         };
+        /** @description supplier: null of a mix, and of a lot that was not delivered. */
+        SourceLotOut: {
+            id: number;
+            number: number;
+            lot_number: string;
+            status: string;
+            /** Format: date */
+            received_on: string;
+            material: components["schemas"]["ReportedMaterial"];
+            origin: components["schemas"]["OriginEnum"];
+            /** Format: date */
+            use_by: string | null;
+            material_kind: string;
+            supplier: string | null;
+        };
+        /**
+         * @description A lot and how much of it is in there, waste included. is_direct: poured from it; else it only went into a lot
+         *     that was.
+         */
+        SourceOut: {
+            lot: components["schemas"]["SourceLotOut"];
+            quantity: {
+                /**
+                 * Format: decimal
+                 * @example 32
+                 */
+                amount: string;
+                /** @example fl_oz */
+                unit: string;
+            };
+            is_direct: boolean;
+            pours: components["schemas"]["PourPartOut"][];
+        };
+        SourcesOut: {
+            rows: components["schemas"]["SourceOut"][];
+        };
         /** @enum {string} */
         SpreadByEnum: "value" | "mass" | "quantity";
         /** @enum {string} */
-        StatusEnum: "usable" | "on_hold" | "rejected";
+        StateEnum: "finished" | "unfinished" | "all";
         /** @description named: the lot that somebody spoke of. whole_number: whether all of its supplier number was meant. */
         StatusEventOut: {
-            status: components["schemas"]["StatusEnum"];
+            status: components["schemas"]["LotStatus"];
             /** Format: date-time */
             since: string;
             reason: string;
@@ -3870,6 +5363,12 @@ export interface components {
             id: number;
             name: string;
         };
+        /** @description All that is suggested from one supplier, each pack once. */
+        SupplierOrderOut: {
+            supplier: number;
+            name: string;
+            packs: components["schemas"]["PacksToBuyOut"][];
+        };
         SupplierOut: {
             id: number;
             /** @description The short number to say aloud. */
@@ -3882,13 +5381,76 @@ export interface components {
             is_archived: boolean;
             version: number;
         };
+        SystemName: {
+            id: number;
+            name: string;
+        };
+        SystemPartOut: {
+            role: string;
+            material: number;
+            name: string;
+            usable: {
+                /**
+                 * Format: decimal
+                 * @example 32
+                 */
+                amount: string;
+                /** @example fl_oz */
+                unit: string;
+            };
+            stranded: {
+                /**
+                 * Format: decimal
+                 * @example 32
+                 */
+                amount: string;
+                /** @example fl_oz */
+                unit: string;
+            } | null;
+        };
         /** @enum {string} */
         TemperatureEnum: "F" | "C";
+        ThroughOut: {
+            lot: components["schemas"]["ReportedLot"];
+            quantity: {
+                /**
+                 * Format: decimal
+                 * @example 32
+                 */
+                amount: string;
+                /** @example fl_oz */
+                unit: string;
+            };
+        };
         /** @enum {string} */
         ToEnum: "supplier" | "lender";
+        /** @description The most pressing first. */
+        TodayOut: {
+            /** Format: date */
+            on: string;
+            rows: components["schemas"]["NeedOut"][];
+        };
         /** @description Shown this once. Scripts send `Authorization: Token …`. */
         TokenOut: {
             token: string;
+        };
+        /** @description is_board: a sample board. */
+        TopUseOut: {
+            piece: number;
+            number: number;
+            name: string;
+            job: number;
+            quantity: {
+                /**
+                 * Format: decimal
+                 * @example 32
+                 */
+                amount: string;
+                /** @example fl_oz */
+                unit: string;
+            };
+            is_board: boolean;
+            is_scrapped: boolean;
         };
         /** @description A quantity as somebody typed it: an amount such as 340, 0.5 or 1/3, and a unit or one of the measures. */
         TypedQuantity: {
@@ -3934,8 +5496,188 @@ export interface components {
              */
             height_in: string;
         };
+        /** @description What went in, or is to: `quantity`, or `weighed`. */
+        UsageInRequest: {
+            /** Format: int64 */
+            material: number;
+            quantity?: {
+                /**
+                 * Format: decimal
+                 * @example 32
+                 */
+                amount: string;
+                /** @example fl_oz */
+                unit: string;
+            } | string;
+            weighed?: components["schemas"]["WeighedRequest"];
+            /**
+             * Format: int64
+             * @description Left out, a lot is chosen.
+             */
+            lot?: number | null;
+            /**
+             * Format: int64
+             * @description Where the named lot was taken from; else the pour's.
+             */
+            place?: number | null;
+            bucket?: number | null;
+            /** @default false */
+            is_waste?: boolean;
+            /** @default  */
+            reason?: string;
+            provenance?: components["schemas"]["Provenance"];
+            lot_provenance?: components["schemas"]["Provenance"];
+        };
+        /** @description What went in, one row for each lot. number: the lot's short one. lot_status, was_expired: as it stood then. */
+        UsageOut: {
+            position: number;
+            material: number;
+            material_name: string;
+            material_code: string;
+            material_kind: string;
+            quantity: {
+                /**
+                 * Format: decimal
+                 * @example 32
+                 */
+                amount: string;
+                /** @example fl_oz */
+                unit: string;
+            };
+            typed_amount: string;
+            typed_unit: string;
+            weighed_before: string;
+            weighed_after: string;
+            bucket: number | null;
+            is_waste: boolean;
+            reason: string;
+            provenance: components["schemas"]["Provenance"];
+            lot_provenance: components["schemas"]["Provenance"];
+            id: number;
+            lot: number;
+            number: number;
+            lot_number: string;
+            place: number;
+            place_name: string;
+            movement: number;
+            /** Format: decimal */
+            value?: string;
+            /** Format: decimal */
+            density_g_per_ml: string | null;
+            /** Format: decimal */
+            grams_per_tsp: string | null;
+            lot_status: components["schemas"]["LotStatus"];
+            was_expired: boolean;
+            given_by: number | null;
+        };
+        /** @description Where lots went, net of what was undone. total: all that ever came in; the pours and the rest sum to it. */
+        UsesOut: {
+            lots: components["schemas"]["ReportedLot"][];
+            received: {
+                /**
+                 * Format: decimal
+                 * @example 32
+                 */
+                amount: string;
+                /** @example fl_oz */
+                unit: string;
+            };
+            found: {
+                /**
+                 * Format: decimal
+                 * @example 32
+                 */
+                amount: string;
+                /** @example fl_oz */
+                unit: string;
+            };
+            opened: {
+                /**
+                 * Format: decimal
+                 * @example 32
+                 */
+                amount: string;
+                /** @example fl_oz */
+                unit: string;
+            };
+            blended: {
+                /**
+                 * Format: decimal
+                 * @example 32
+                 */
+                amount: string;
+                /** @example fl_oz */
+                unit: string;
+            };
+            total: {
+                /**
+                 * Format: decimal
+                 * @example 32
+                 */
+                amount: string;
+                /** @example fl_oz */
+                unit: string;
+            };
+            difference: {
+                /**
+                 * Format: decimal
+                 * @example 32
+                 */
+                amount: string;
+                /** @example fl_oz */
+                unit: string;
+            };
+            pours: components["schemas"]["PourUseOut"][];
+            jobs: components["schemas"]["JobUseOut"][];
+            rest: components["schemas"]["RestOut"][];
+            through: components["schemas"]["ThroughOut"][];
+        };
+        ValueOut: {
+            /** Format: date */
+            on: string;
+            rows: components["schemas"]["ValueRowOut"][];
+            kinds: components["schemas"]["KindValueOut"][];
+            /** Format: decimal */
+            total: string;
+        };
+        ValueRowOut: {
+            material: components["schemas"]["ReorderMaterial"];
+            quantity: {
+                /**
+                 * Format: decimal
+                 * @example 32
+                 */
+                amount: string;
+                /** @example fl_oz */
+                unit: string;
+            };
+            /** Format: decimal */
+            value: string;
+            movements: string;
+        };
         /** @enum {string} */
         VolumeEnum: "fl_oz" | "ml";
+        /** @description The container on the scale before and after; what was used is the difference. */
+        WeighedRequest: {
+            before: {
+                /**
+                 * Format: decimal
+                 * @example 32
+                 */
+                amount: string;
+                /** @example fl_oz */
+                unit: string;
+            } | string;
+            after: {
+                /**
+                 * Format: decimal
+                 * @example 32
+                 */
+                amount: string;
+                /** @example fl_oz */
+                unit: string;
+            } | string;
+        };
         /** @description quantity: above zero, in the lot's own unit. */
         WentInOut: {
             lot: components["schemas"]["LotName"];
@@ -3951,8 +5693,30 @@ export interface components {
                 unit: string;
             };
         };
+        /** @enum {string} */
+        WhatEnum: "completed" | "added" | "corrected" | "undone" | "cost_changed";
         WhyInRequest: {
             reason: string;
+        };
+        /** @description How a reorder point came about, per shop day and in the material's stock unit. */
+        WhyOut: {
+            /** Format: decimal */
+            mean: string;
+            /** Format: decimal */
+            sd: string;
+            days: number;
+            /** Format: date */
+            first_received_on: string | null;
+            lead_time_days: number;
+            /** Format: decimal */
+            service_level: string;
+            /** Format: decimal */
+            z: string;
+            /** Format: decimal */
+            use_during_lead_time: string;
+            /** Format: decimal */
+            sd_during_lead_time: string;
+            in_words: string;
         };
         /** @description A quantity, or all of it. place: from where; needed where a quantity is taken of a lot that lies in several. */
         WriteOffInRequest: {
@@ -4612,7 +6376,7 @@ export interface operations {
         };
         requestBody: {
             content: {
-                "application/json": components["schemas"]["CustomerChangeRequest"];
+                "application/json": components["schemas"]["CustomerInRequest"];
             };
         };
         responses: {
@@ -4817,7 +6581,7 @@ export interface operations {
         };
         requestBody?: {
             content: {
-                "application/json": components["schemas"]["PatchedCustomerChangeRequest"];
+                "application/json": components["schemas"]["PatchedCustomerInRequest"];
             };
         };
         responses: {
@@ -4883,6 +6647,210 @@ export interface operations {
             /** @description Somebody changed it since it was read. */
             412: {
                 headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The body is too large. */
+            413: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The body is not JSON. */
+            415: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The body is well-formed, and the shop's rules do not allow it. */
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    archive_customer: {
+        parameters: {
+            query?: never;
+            header?: {
+                /** @description A new key for each call, such as a random UUID; the same call sent again is not repeated. */
+                "Idempotency-Key"?: string;
+            };
+            path: {
+                id: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    /** @description true where the answer is that of an earlier call with the same key. */
+                    "Idempotency-Replayed"?: string;
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["CustomerOut"];
+                };
+            };
+            /** @description The body, the query or a header needs mending. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Not signed in, or no longer. */
+            401: {
+                headers: {
+                    /** @description How to sign in. */
+                    "WWW-Authenticate"?: string;
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The role does not allow it, or the CSRF token is missing. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description There is nothing at this address. */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The thing is not in a state for it, is in use, or somebody else is at it (type busy: try again). */
+            409: {
+                headers: {
+                    /** @description With the type busy: seconds to wait. */
+                    "Retry-After"?: string;
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The body is too large. */
+            413: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The body is not JSON. */
+            415: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The body is well-formed, and the shop's rules do not allow it. */
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    unarchive_customer: {
+        parameters: {
+            query?: never;
+            header?: {
+                /** @description A new key for each call, such as a random UUID; the same call sent again is not repeated. */
+                "Idempotency-Key"?: string;
+            };
+            path: {
+                id: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    /** @description true where the answer is that of an earlier call with the same key. */
+                    "Idempotency-Replayed"?: string;
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["CustomerOut"];
+                };
+            };
+            /** @description The body, the query or a header needs mending. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Not signed in, or no longer. */
+            401: {
+                headers: {
+                    /** @description How to sign in. */
+                    "WWW-Authenticate"?: string;
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The role does not allow it, or the CSRF token is missing. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description There is nothing at this address. */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The thing is not in a state for it, is in use, or somebody else is at it (type busy: try again). */
+            409: {
+                headers: {
+                    /** @description With the type busy: seconds to wait. */
+                    "Retry-After"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -6167,6 +8135,108 @@ export interface operations {
             };
         };
     };
+    archive_job: {
+        parameters: {
+            query?: never;
+            header?: {
+                /** @description A new key for each call, such as a random UUID; the same call sent again is not repeated. */
+                "Idempotency-Key"?: string;
+            };
+            path: {
+                id: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    /** @description true where the answer is that of an earlier call with the same key. */
+                    "Idempotency-Replayed"?: string;
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["JobOut"];
+                };
+            };
+            /** @description The body, the query or a header needs mending. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Not signed in, or no longer. */
+            401: {
+                headers: {
+                    /** @description How to sign in. */
+                    "WWW-Authenticate"?: string;
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The role does not allow it, or the CSRF token is missing. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description There is nothing at this address. */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The thing is not in a state for it, is in use, or somebody else is at it (type busy: try again). */
+            409: {
+                headers: {
+                    /** @description With the type busy: seconds to wait. */
+                    "Retry-After"?: string;
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The body is too large. */
+            413: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The body is not JSON. */
+            415: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The body is well-formed, and the shop's rules do not allow it. */
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
     finish_job: {
         parameters: {
             query?: never;
@@ -6502,6 +8572,181 @@ export interface operations {
                 "application/json": components["schemas"]["ReasonInRequest"];
             };
         };
+        responses: {
+            200: {
+                headers: {
+                    /** @description true where the answer is that of an earlier call with the same key. */
+                    "Idempotency-Replayed"?: string;
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["JobOut"];
+                };
+            };
+            /** @description The body, the query or a header needs mending. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Not signed in, or no longer. */
+            401: {
+                headers: {
+                    /** @description How to sign in. */
+                    "WWW-Authenticate"?: string;
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The role does not allow it, or the CSRF token is missing. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description There is nothing at this address. */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The thing is not in a state for it, is in use, or somebody else is at it (type busy: try again). */
+            409: {
+                headers: {
+                    /** @description With the type busy: seconds to wait. */
+                    "Retry-After"?: string;
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The body is too large. */
+            413: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The body is not JSON. */
+            415: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The body is well-formed, and the shop's rules do not allow it. */
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    job_sources: {
+        parameters: {
+            query?: {
+                /** @description JSON or a file. */
+                format?: "json" | "csv" | "xlsx";
+            };
+            header?: never;
+            path: {
+                id: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["SourcesOut"];
+                    "text/csv": string;
+                    "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet": string;
+                };
+            };
+            /** @description The body, the query or a header needs mending. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Not signed in, or no longer. */
+            401: {
+                headers: {
+                    /** @description How to sign in. */
+                    "WWW-Authenticate"?: string;
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The role does not allow it, or the CSRF token is missing. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description There is nothing at this address. */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The body is well-formed, and the shop's rules do not allow it. */
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    unarchive_job: {
+        parameters: {
+            query?: never;
+            header?: {
+                /** @description A new key for each call, such as a random UUID; the same call sent again is not repeated. */
+                "Idempotency-Key"?: string;
+            };
+            path: {
+                id: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
         responses: {
             200: {
                 headers: {
@@ -8037,6 +10282,81 @@ export interface operations {
             };
         };
     };
+    lot_uses: {
+        parameters: {
+            query?: {
+                /** @description All lots of the material that bear the same supplier lot number. */
+                all_of_this_number?: boolean;
+                /** @description JSON or a file. */
+                format?: "json" | "csv" | "xlsx";
+            };
+            header?: never;
+            path: {
+                id: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["UsesOut"];
+                    "text/csv": string;
+                    "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet": string;
+                };
+            };
+            /** @description The body, the query or a header needs mending. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Not signed in, or no longer. */
+            401: {
+                headers: {
+                    /** @description How to sign in. */
+                    "WWW-Authenticate"?: string;
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The role does not allow it, or the CSRF token is missing. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description There is nothing at this address. */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The body is well-formed, and the shop's rules do not allow it. */
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
     write_off_lot: {
         parameters: {
             query?: never;
@@ -8885,8 +11205,11 @@ export interface operations {
         parameters: {
             query?: {
                 cause?: number;
+                customer?: number;
+                direction?: "in" | "out";
                 happened_from?: string;
                 happened_to?: string;
+                job?: number;
                 kind?: ("blended" | "charged" | "counted" | "given" | "moved" | "opened" | "received" | "returned" | "used" | "wasted" | "written_off")[];
                 lot?: number;
                 material?: number;
@@ -8896,8 +11219,10 @@ export interface operations {
                 page?: number;
                 /** @description Rows on a page. */
                 page_size?: number;
+                piece?: number;
                 place?: number;
                 posting?: number;
+                pour?: number | null;
                 /** @description JSON or a file. */
                 format?: "json" | "csv" | "xlsx";
             };
@@ -10866,6 +13191,79 @@ export interface operations {
             };
         };
     };
+    piece_sources: {
+        parameters: {
+            query?: {
+                /** @description JSON or a file. */
+                format?: "json" | "csv" | "xlsx";
+            };
+            header?: never;
+            path: {
+                id: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["SourcesOut"];
+                    "text/csv": string;
+                    "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet": string;
+                };
+            };
+            /** @description The body, the query or a header needs mending. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Not signed in, or no longer. */
+            401: {
+                headers: {
+                    /** @description How to sign in. */
+                    "WWW-Authenticate"?: string;
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The role does not allow it, or the CSRF token is missing. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description There is nothing at this address. */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The body is well-formed, and the shop's rules do not allow it. */
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
     unscrap_piece: {
         parameters: {
             query?: never;
@@ -11658,6 +14056,1474 @@ export interface operations {
             };
             /** @description The body is not JSON. */
             415: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The body is well-formed, and the shop's rules do not allow it. */
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    list_pours: {
+        parameters: {
+            query?: {
+                customer?: number;
+                is_redo?: boolean;
+                job?: number;
+                layer?: ("accent" | "base_coat" | "flood_coat" | "primer" | "repair" | "seal_coat" | "top_coat" | "touch_up")[];
+                lot?: number;
+                material?: number;
+                needs_owner_reason?: boolean;
+                /** @description What to order by, most important first; a minus sign turns one around. */
+                ordering?: ("number" | "-number" | "planned_for" | "-planned_for" | "poured_at" | "-poured_at" | "layer" | "-layer" | "status" | "-status")[];
+                /** @description Which page, from 1. A page beyond the last is 404. */
+                page?: number;
+                /** @description Rows on a page. */
+                page_size?: number;
+                person?: number;
+                piece?: number;
+                place?: number;
+                planned_from?: string;
+                planned_to?: string;
+                poured_from?: string;
+                poured_to?: string;
+                /** @description Words that occur in note, number, pour_pieces__piece__name, pour_pieces__piece__job__title, pour_pieces__piece__job__customer__name. */
+                search?: string;
+                status?: ("cancelled" | "completed" | "planned" | "reversed")[];
+            };
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["PaginatedPourRowList"];
+                };
+            };
+            /** @description The body, the query or a header needs mending. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Not signed in, or no longer. */
+            401: {
+                headers: {
+                    /** @description How to sign in. */
+                    "WWW-Authenticate"?: string;
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The role does not allow it, or the CSRF token is missing. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description There is nothing at this address. */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    plan_pour: {
+        parameters: {
+            query?: never;
+            header?: {
+                /** @description A new key for each call, such as a random UUID; the same call sent again is not repeated. */
+                "Idempotency-Key"?: string;
+            };
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["PourInRequest"];
+            };
+        };
+        responses: {
+            201: {
+                headers: {
+                    /** @description true where the answer is that of an earlier call with the same key. */
+                    "Idempotency-Replayed"?: string;
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["PourDetail"];
+                };
+            };
+            /** @description The body, the query or a header needs mending. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Not signed in, or no longer. */
+            401: {
+                headers: {
+                    /** @description How to sign in. */
+                    "WWW-Authenticate"?: string;
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The role does not allow it, or the CSRF token is missing. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The thing is not in a state for it, is in use, or somebody else is at it (type busy: try again). */
+            409: {
+                headers: {
+                    /** @description With the type busy: seconds to wait. */
+                    "Retry-After"?: string;
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The body is too large. */
+            413: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The body is not JSON. */
+            415: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The body is well-formed, and the shop's rules do not allow it. */
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    read_pour: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    /** @description The version; send it back in If-Match. */
+                    ETag?: string;
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["PourDetail"];
+                };
+            };
+            /** @description The body, the query or a header needs mending. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Not signed in, or no longer. */
+            401: {
+                headers: {
+                    /** @description How to sign in. */
+                    "WWW-Authenticate"?: string;
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The role does not allow it, or the CSRF token is missing. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description There is nothing at this address. */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    change_pour: {
+        parameters: {
+            query?: never;
+            header?: {
+                /** @description The ETag as it was read: the change is made only if nobody was quicker. */
+                "If-Match"?: string;
+            };
+            path: {
+                id: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: {
+            content: {
+                "application/json": components["schemas"]["PatchedPourChangeRequest"];
+            };
+        };
+        responses: {
+            200: {
+                headers: {
+                    /** @description The version; send it back in If-Match. */
+                    ETag?: string;
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["PourDetail"];
+                };
+            };
+            /** @description The body, the query or a header needs mending. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Not signed in, or no longer. */
+            401: {
+                headers: {
+                    /** @description How to sign in. */
+                    "WWW-Authenticate"?: string;
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The role does not allow it, or the CSRF token is missing. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description There is nothing at this address. */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The thing is not in a state for it, is in use, or somebody else is at it (type busy: try again). */
+            409: {
+                headers: {
+                    /** @description With the type busy: seconds to wait. */
+                    "Retry-After"?: string;
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Somebody changed it since it was read. */
+            412: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The body is too large. */
+            413: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The body is not JSON. */
+            415: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The body is well-formed, and the shop's rules do not allow it. */
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    add_to_pour: {
+        parameters: {
+            query?: never;
+            header?: {
+                /** @description A new key for each call, such as a random UUID; the same call sent again is not repeated. */
+                "Idempotency-Key"?: string;
+            };
+            path: {
+                id: number;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["AdditionsInRequest"];
+            };
+        };
+        responses: {
+            200: {
+                headers: {
+                    /** @description true where the answer is that of an earlier call with the same key. */
+                    "Idempotency-Replayed"?: string;
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["PourOut"];
+                };
+            };
+            /** @description The body, the query or a header needs mending. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Not signed in, or no longer. */
+            401: {
+                headers: {
+                    /** @description How to sign in. */
+                    "WWW-Authenticate"?: string;
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The role does not allow it, or the CSRF token is missing. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description There is nothing at this address. */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The thing is not in a state for it, is in use, or somebody else is at it (type busy: try again). */
+            409: {
+                headers: {
+                    /** @description With the type busy: seconds to wait. */
+                    "Retry-After"?: string;
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The body is too large. */
+            413: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The body is not JSON. */
+            415: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The body is well-formed, and the shop's rules do not allow it. */
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    cancel_pour: {
+        parameters: {
+            query?: never;
+            header?: {
+                /** @description A new key for each call, such as a random UUID; the same call sent again is not repeated. */
+                "Idempotency-Key"?: string;
+            };
+            path: {
+                id: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: {
+            content: {
+                "application/json": components["schemas"]["CancelInRequest"];
+            };
+        };
+        responses: {
+            200: {
+                headers: {
+                    /** @description true where the answer is that of an earlier call with the same key. */
+                    "Idempotency-Replayed"?: string;
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["PourOut"];
+                };
+            };
+            /** @description The body, the query or a header needs mending. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Not signed in, or no longer. */
+            401: {
+                headers: {
+                    /** @description How to sign in. */
+                    "WWW-Authenticate"?: string;
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The role does not allow it, or the CSRF token is missing. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description There is nothing at this address. */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The thing is not in a state for it, is in use, or somebody else is at it (type busy: try again). */
+            409: {
+                headers: {
+                    /** @description With the type busy: seconds to wait. */
+                    "Retry-After"?: string;
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The body is too large. */
+            413: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The body is not JSON. */
+            415: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The body is well-formed, and the shop's rules do not allow it. */
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    complete_pour: {
+        parameters: {
+            query?: never;
+            header?: {
+                /** @description A new key for each call, such as a random UUID; the same call sent again is not repeated. */
+                "Idempotency-Key"?: string;
+            };
+            path: {
+                id: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: {
+            content: {
+                "application/json": components["schemas"]["CompleteInRequest"];
+            };
+        };
+        responses: {
+            200: {
+                headers: {
+                    /** @description true where the answer is that of an earlier call with the same key. */
+                    "Idempotency-Replayed"?: string;
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["PourOut"];
+                };
+            };
+            /** @description The body, the query or a header needs mending. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Not signed in, or no longer. */
+            401: {
+                headers: {
+                    /** @description How to sign in. */
+                    "WWW-Authenticate"?: string;
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The role does not allow it, or the CSRF token is missing. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description There is nothing at this address. */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The thing is not in a state for it, is in use, or somebody else is at it (type busy: try again). */
+            409: {
+                headers: {
+                    /** @description With the type busy: seconds to wait. */
+                    "Retry-After"?: string;
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The body is too large. */
+            413: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The body is not JSON. */
+            415: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The body is well-formed, and the shop's rules do not allow it. */
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    correct_pour: {
+        parameters: {
+            query?: never;
+            header?: {
+                /** @description A new key for each call, such as a random UUID; the same call sent again is not repeated. */
+                "Idempotency-Key"?: string;
+            };
+            path: {
+                id: number;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["CorrectInRequest"];
+            };
+        };
+        responses: {
+            200: {
+                headers: {
+                    /** @description true where the answer is that of an earlier call with the same key. */
+                    "Idempotency-Replayed"?: string;
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["PourOut"];
+                };
+            };
+            /** @description The body, the query or a header needs mending. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Not signed in, or no longer. */
+            401: {
+                headers: {
+                    /** @description How to sign in. */
+                    "WWW-Authenticate"?: string;
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The role does not allow it, or the CSRF token is missing. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description There is nothing at this address. */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The thing is not in a state for it, is in use, or somebody else is at it (type busy: try again). */
+            409: {
+                headers: {
+                    /** @description With the type busy: seconds to wait. */
+                    "Retry-After"?: string;
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The body is too large. */
+            413: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The body is not JSON. */
+            415: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The body is well-formed, and the shop's rules do not allow it. */
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    explain_pour: {
+        parameters: {
+            query?: never;
+            header?: {
+                /** @description A new key for each call, such as a random UUID; the same call sent again is not repeated. */
+                "Idempotency-Key"?: string;
+            };
+            path: {
+                id: number;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["PourReasonInRequest"];
+            };
+        };
+        responses: {
+            200: {
+                headers: {
+                    /** @description true where the answer is that of an earlier call with the same key. */
+                    "Idempotency-Replayed"?: string;
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["PourOut"];
+                };
+            };
+            /** @description The body, the query or a header needs mending. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Not signed in, or no longer. */
+            401: {
+                headers: {
+                    /** @description How to sign in. */
+                    "WWW-Authenticate"?: string;
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The role does not allow it, or the CSRF token is missing. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description There is nothing at this address. */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The thing is not in a state for it, is in use, or somebody else is at it (type busy: try again). */
+            409: {
+                headers: {
+                    /** @description With the type busy: seconds to wait. */
+                    "Retry-After"?: string;
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The body is too large. */
+            413: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The body is not JSON. */
+            415: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The body is well-formed, and the shop's rules do not allow it. */
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    reverse_pour: {
+        parameters: {
+            query?: never;
+            header?: {
+                /** @description A new key for each call, such as a random UUID; the same call sent again is not repeated. */
+                "Idempotency-Key"?: string;
+            };
+            path: {
+                id: number;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["PourReasonInRequest"];
+            };
+        };
+        responses: {
+            200: {
+                headers: {
+                    /** @description true where the answer is that of an earlier call with the same key. */
+                    "Idempotency-Replayed"?: string;
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["PourOut"];
+                };
+            };
+            /** @description The body, the query or a header needs mending. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Not signed in, or no longer. */
+            401: {
+                headers: {
+                    /** @description How to sign in. */
+                    "WWW-Authenticate"?: string;
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The role does not allow it, or the CSRF token is missing. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description There is nothing at this address. */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The thing is not in a state for it, is in use, or somebody else is at it (type busy: try again). */
+            409: {
+                headers: {
+                    /** @description With the type busy: seconds to wait. */
+                    "Retry-After"?: string;
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The body is too large. */
+            413: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The body is not JSON. */
+            415: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The body is well-formed, and the shop's rules do not allow it. */
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    pour_sources: {
+        parameters: {
+            query?: {
+                /** @description JSON or a file. */
+                format?: "json" | "csv" | "xlsx";
+            };
+            header?: never;
+            path: {
+                id: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["SourcesOut"];
+                    "text/csv": string;
+                    "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet": string;
+                };
+            };
+            /** @description The body, the query or a header needs mending. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Not signed in, or no longer. */
+            401: {
+                headers: {
+                    /** @description How to sign in. */
+                    "WWW-Authenticate"?: string;
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The role does not allow it, or the CSRF token is missing. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description There is nothing at this address. */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The body is well-formed, and the shop's rules do not allow it. */
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    report_cost_per_sqft: {
+        parameters: {
+            query?: {
+                /** @description First day, included. */
+                from?: string;
+                group_by?: "job" | "piece" | "month" | "customer" | "material_kind";
+                /** @description Columns to order by, most important first; a minus sign turns one around. */
+                ordering?: string;
+                purpose?: "customer" | "sample" | "class" | "trial" | "all";
+                state?: "finished" | "unfinished" | "all";
+                /** @description Last day, included. */
+                to?: string;
+                /** @description JSON or a file. */
+                format?: "json" | "csv" | "xlsx";
+            };
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["CostReportOut"];
+                    "text/csv": string;
+                    "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet": string;
+                };
+            };
+            /** @description The body, the query or a header needs mending. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Not signed in, or no longer. */
+            401: {
+                headers: {
+                    /** @description How to sign in. */
+                    "WWW-Authenticate"?: string;
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The role does not allow it, or the CSRF token is missing. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The body is well-formed, and the shop's rules do not allow it. */
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    report_cost_movements: {
+        parameters: {
+            query: {
+                /** @description First day, included. */
+                from?: string;
+                group_by?: "job" | "piece" | "month" | "customer" | "material_kind";
+                /** @description The key of a row, as the report gave it. */
+                key: string;
+                purpose?: "customer" | "sample" | "class" | "trial" | "all";
+                state?: "finished" | "unfinished";
+                /** @description Last day, included. */
+                to?: string;
+                /** @description JSON or a file. */
+                format?: "json" | "csv" | "xlsx";
+            };
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["CostLinesOut"];
+                    "text/csv": string;
+                    "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet": string;
+                };
+            };
+            /** @description The body, the query or a header needs mending. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Not signed in, or no longer. */
+            401: {
+                headers: {
+                    /** @description How to sign in. */
+                    "WWW-Authenticate"?: string;
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The role does not allow it, or the CSRF token is missing. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The body is well-formed, and the shop's rules do not allow it. */
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    report_expiring: {
+        parameters: {
+            query?: {
+                /** @description How many days ahead to look. */
+                days?: number;
+                /** @description Columns to order by, most important first; a minus sign turns one around. */
+                ordering?: string;
+                /** @description JSON or a file. */
+                format?: "json" | "csv" | "xlsx";
+            };
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["ExpiringOut"];
+                    "text/csv": string;
+                    "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet": string;
+                };
+            };
+            /** @description The body, the query or a header needs mending. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Not signed in, or no longer. */
+            401: {
+                headers: {
+                    /** @description How to sign in. */
+                    "WWW-Authenticate"?: string;
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The role does not allow it, or the CSRF token is missing. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The body is well-formed, and the shop's rules do not allow it. */
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    report_mass_balance: {
+        parameters: {
+            query?: {
+                /** @description First day, included. */
+                from?: string;
+                lot?: number;
+                lot_number?: string;
+                material?: number;
+                /** @description Last day, included. */
+                to?: string;
+                /** @description JSON or a file. */
+                format?: "json" | "csv" | "xlsx";
+            };
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["MassBalanceOut"];
+                    "text/csv": string;
+                    "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet": string;
+                };
+            };
+            /** @description The body, the query or a header needs mending. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Not signed in, or no longer. */
+            401: {
+                headers: {
+                    /** @description How to sign in. */
+                    "WWW-Authenticate"?: string;
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The role does not allow it, or the CSRF token is missing. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The body is well-formed, and the shop's rules do not allow it. */
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    report_reorder: {
+        parameters: {
+            query?: {
+                /** @description Columns to order by, most important first; a minus sign turns one around. */
+                ordering?: string;
+                /** @description JSON or a file. */
+                format?: "json" | "csv" | "xlsx";
+            };
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["ReorderOut"];
+                    "text/csv": string;
+                    "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet": string;
+                };
+            };
+            /** @description The body, the query or a header needs mending. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Not signed in, or no longer. */
+            401: {
+                headers: {
+                    /** @description How to sign in. */
+                    "WWW-Authenticate"?: string;
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The role does not allow it, or the CSRF token is missing. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The body is well-formed, and the shop's rules do not allow it. */
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    report_value: {
+        parameters: {
+            query?: {
+                /** @description The day, included; today without it. */
+                on?: string | null;
+                /** @description Columns to order by, most important first; a minus sign turns one around. */
+                ordering?: string;
+                /** @description JSON or a file. */
+                format?: "json" | "csv" | "xlsx";
+            };
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["ValueOut"];
+                    "text/csv": string;
+                    "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet": string;
+                };
+            };
+            /** @description The body, the query or a header needs mending. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Not signed in, or no longer. */
+            401: {
+                headers: {
+                    /** @description How to sign in. */
+                    "WWW-Authenticate"?: string;
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The role does not allow it, or the CSRF token is missing. */
+            403: {
                 headers: {
                     [name: string]: unknown;
                 };
@@ -14102,6 +17968,54 @@ export interface operations {
             };
             /** @description The body is well-formed, and the shop's rules do not allow it. */
             422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    today: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["TodayOut"];
+                };
+            };
+            /** @description The body, the query or a header needs mending. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Not signed in, or no longer. */
+            401: {
+                headers: {
+                    /** @description How to sign in. */
+                    "WWW-Authenticate"?: string;
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The role does not allow it, or the CSRF token is missing. */
+            403: {
                 headers: {
                     [name: string]: unknown;
                 };

@@ -12,6 +12,7 @@ from django.core.management.base import BaseCommand, CommandError
 from django.db import connection
 
 from inventory.config.front_end import BuildFailed, build, is_built
+from inventory.rest.idempotency import forget_old_keys
 from inventory.shop.models import Person
 from inventory.stock.triggers import missing_triggers
 
@@ -52,6 +53,7 @@ class Command(BaseCommand):
             except BuildFailed as error:
                 raise CommandError(str(error)) from error
         call_command("migrate", interactive=False, verbosity=0)
+        forget_old_keys()
         call_command("collectstatic", interactive=False, verbosity=0)
         if missing := missing_triggers(connection):
             raise CommandError(f"The ledger's guards are missing: {', '.join(missing)}. Run manage.py migrate.")
