@@ -214,9 +214,6 @@ SPECTACULAR_SETTINGS = {
         "LotStatus": "inventory.stock.models.LotStatus.choices",
         "PourStatus": "inventory.pours.models.PourStatus.choices",
         "Provenance": "inventory.pours.models.Provenance.choices",
-        "LotStatus": "inventory.stock.models.LotStatus.choices",
-        "PourStatus": "inventory.pours.models.PourStatus.choices",
-        "Provenance": "inventory.pours.models.Provenance.choices",
     },
     "POSTPROCESSING_HOOKS": [
         "drf_spectacular.hooks.postprocess_schema_enums",
