@@ -3,14 +3,14 @@ import { type ReactNode, useRef, useState } from "react";
 import { unitShown } from "../figures/units";
 import classes from "./entry.module.css";
 import { useOunces } from "./ounces";
-import { type Ounces, readQuantity, withUnit } from "./reading";
+import { type Ounces, type QuantityBody, readQuantity, withUnit } from "./reading";
 
 interface QuantityFieldProps {
   label: ReactNode;
   /** What is typed, word for word. */
   value: string;
   /** Called with the typed text, and with what to send: undefined while it cannot be understood yet. */
-  onChange: (text: string, body: string | undefined) => void;
+  onChange: (text: string, body: QuantityBody | undefined) => void;
   /** What the meaning of "oz" is kept under; usually the material's id. */
   material: string;
   /** One tap each beside the field: units ("fl_oz", "g") and the material's own measures ("pump"). */

@@ -4,9 +4,12 @@ import type { Amount } from "../figures/units";
 /** What a bare "oz" means here: ounces of liquid or ounces on the scale. */
 export type Ounces = "fl_oz" | "oz";
 
+/** What the call takes where a person types: the words, an ambiguous "oz" spelled out, or the amount with its unit. */
+export type QuantityBody = string | Amount;
+
 export type Reading =
   | { kind: "nothing" }
-  | { kind: "amount"; quantity: Amount; isApproximate: boolean; body: string }
+  | { kind: "amount"; quantity: Amount; isApproximate: boolean; body: QuantityBody }
   | { kind: "which_ounces"; amount: string }
   | { kind: "no_unit"; amount: string }
   | { kind: "unreadable"; why: string };

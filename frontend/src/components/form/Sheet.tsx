@@ -21,6 +21,12 @@ export function Sheet({ title, sheet, children, acts, remedies }: SheetProps) {
   const form = useRef<HTMLFormElement>(null);
   const { problem, refusals, strayErrors } = sheet;
 
+  const isAllInFields =
+    problem !== null &&
+    problem.errors.length > 0 &&
+    strayErrors.length === 0 &&
+    problem.remedies.length === 0;
+
   useEffect(() => {
     if (refusals > 0) form.current?.querySelector<HTMLElement>('[aria-invalid="true"]')?.focus();
   }, [refusals]);
@@ -29,7 +35,16 @@ export function Sheet({ title, sheet, children, acts, remedies }: SheetProps) {
     <form ref={form} className={classes.sheet} noValidate onSubmit={sheet.onSubmit} aria-label={title}>
       {title && <h2>{title}</h2>}
       {children}
-      {problem && <ProblemNote problem={problem} remedies={remedies ?? {}} onRetry={sheet.sendAnyway} />}
+      {problem && !isAllInFields && (
+        <ProblemNote problem={problem} remedies={remedies ?? {}} onRetry={sheet.sendAnyway} />
+      )}
+      {isAllInFields && (
+        <p role="alert" className={classes.toMend}>
+          {problem.errors.length === 1
+            ? "One field above needs mending."
+            : `${problem.errors.length} fields above need mending.`}
+        </p>
+      )}
       {strayErrors.length > 0 && (
         <ul className={classes.stray}>
           {strayErrors.map(({ pointer, detail }) => (

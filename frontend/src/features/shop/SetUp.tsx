@@ -43,8 +43,14 @@ export function SetUp() {
           <legend>The shop</legend>
           <TextInput label="Name" autoComplete="organization" {...getInputProps("name")} />
           <TextInput label="Town" autoComplete="address-level2" {...getInputProps("town")} />
-          <Select label="Time zone" data={timeZones()} searchable {...getInputProps("time_zone")} />
-          <Select label="Currency" data={currencies()} searchable {...getInputProps("currency")} />
+          <Select
+            label="Time zone"
+            data={timeZones()}
+            limit={60}
+            searchable
+            {...getInputProps("time_zone")}
+          />
+          <Select label="Currency" data={currencies()} limit={60} searchable {...getInputProps("currency")} />
         </fieldset>
         <fieldset className="cells">
           <legend>You, its first owner</legend>

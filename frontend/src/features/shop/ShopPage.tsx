@@ -61,6 +61,7 @@ export function ShopPage() {
               label="Time zone"
               description="Decides which day a pour belongs to from now on; nothing posted moves."
               data={timeZones()}
+              limit={60}
               searchable
               {...form.getInputProps("time_zone")}
             />
@@ -68,6 +69,7 @@ export function ShopPage() {
               label="Currency"
               description="The sign beside money; nothing is converted."
               data={currencies()}
+              limit={60}
               searchable
               {...form.getInputProps("currency")}
             />

@@ -5,21 +5,29 @@ interface Choice {
   label: string;
 }
 
-/** Time zones by name, this device's own first. */
-export function timeZones(): Choice[] {
+function once<T>(make: () => T): () => T {
+  let made: T | undefined;
+  return () => {
+    made ??= make();
+    return made;
+  };
+}
+
+/** Time zones by name, this device's own first. Listed once: there are hundreds. */
+export const timeZones = once((): Choice[] => {
   const own = Intl.DateTimeFormat().resolvedOptions().timeZone;
   const all = new Set([own, ...Intl.supportedValuesOf("timeZone"), "UTC"]);
   return [...all].map((value) => ({ value, label: value.replaceAll("_", " ") }));
-}
+});
 
 /** Currencies by their code (ISO 4217), with name and sign. */
-export function currencies(): Choice[] {
+export const currencies = once((): Choice[] => {
   const names = new Intl.DisplayNames("en", { type: "currency" });
   return Intl.supportedValuesOf("currency").map((value) => {
     const sign = currencySign(value);
     return { value, label: `${value} · ${names.of(value) ?? value}${sign === value ? "" : ` (${sign})`}` };
   });
-}
+});
 
 export const ROLES = [
   { value: "owner", label: "Owner", says: "Everything: prices, people and the shop's settings too." },
