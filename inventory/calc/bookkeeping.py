@@ -8,7 +8,7 @@ unit, money whole ten-thousandths.
 
 from __future__ import annotations
 
-from bisect import bisect_left, bisect_right, insort
+from bisect import bisect_left, bisect_right
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, field
 from datetime import datetime
@@ -111,8 +111,13 @@ class Holding:
     def add(self, moment: datetime, quantity: int, value: int) -> None:
         self.quantity += quantity
         self.value += value
-        if quantity:
-            insort(self.later, (moment, quantity), key=lambda event: event[0])
+        if not quantity:
+            return
+        index = self._after(moment)
+        if index and self.later[index - 1][0] == moment:  # one net quantity for each instant
+            self.later[index - 1] = (moment, self.later[index - 1][1] + quantity)
+        else:
+            self.later.insert(index, (moment, quantity))
 
     def _after(self, moment: datetime) -> int:
         return bisect_right(self.later, moment, key=lambda event: event[0])

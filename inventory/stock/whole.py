@@ -8,7 +8,7 @@ from django.db import connection
 from inventory.shop.fields import to_decimal
 from inventory.stock.book import Book, as_moment, marks
 from inventory.stock.lines import IS_GAIN, IS_ISSUE
-from inventory.stock.models import Lot, Place, StockCount
+from inventory.stock.models import StockCount
 from inventory.stock.problems import NotWhole
 
 WORDS = {
@@ -20,15 +20,16 @@ WORDS = {
     "written_off": "was written off",
     "returned": "was returned",
     "given": "was sold or given away",
+    "moved": "was moved to another place",
 }
 
 
 def refuse_unless_whole(lots: Collection[int], *, book: Book) -> dict[int, tuple[int, int]]:
     """Where each of these lots lies and how much of it, in millionths; all of it is still in the one place it came to.
 
-    book: opened over the lots. Three SQL statements. Raises NotWhole, whose `first` lists what to undo before.
+    book: opened over the lots. Two SQL statements. Raises NotWhole, whose `first` lists what to undo before.
     """
-    first = [*_issues(lots), *_counts(lots), *_moves(lots, book)]
+    first = [*_left(lots), *_counts(lots)]
     if first:
         sentences = list(dict.fromkeys(str(step["text"]) for step in first))
         raise NotWhole(
@@ -43,15 +44,16 @@ def refuse_unless_whole(lots: Collection[int], *, book: Book) -> dict[int, tuple
     }
 
 
-def _issues(lots: Collection[int]) -> list[dict[str, Any]]:
-    """Everything that left the lots and still stands, counted losses included, and what was found in them."""
+def _left(lots: Collection[int]) -> list[dict[str, Any]]:
+    """Everything that left the lots or their place and still stands, counted losses included, and what was found."""
     with connection.cursor() as cursor:
         cursor.execute(
-            "SELECT m.posting_id, m.kind, l.id, l.number, m.happened_at, m.cause, standing.quantity "
+            "SELECT m.posting_id, m.kind, l.id, l.number, m.happened_at, m.happened_on, m.cause, standing.quantity "
             "FROM (SELECT COALESCE(corrects_id, id) AS movement, SUM(quantity) AS quantity FROM stock_movement "
-            f"WHERE lot_id IN ({marks(lots)}) AND ({IS_ISSUE} OR {IS_GAIN}) "
+            f"WHERE lot_id IN ({marks(lots)}) AND ({IS_ISSUE} OR {IS_GAIN} OR kind = 'moved') "
             "GROUP BY COALESCE(corrects_id, id) HAVING SUM(quantity) <> 0) standing "
-            "JOIN stock_movement m ON m.id = standing.movement JOIN stock_lot l ON l.id = m.lot_id ORDER BY m.id DESC",
+            "JOIN stock_movement m ON m.id = standing.movement JOIN stock_lot l ON l.id = m.lot_id "
+            "WHERE m.kind <> 'moved' OR m.quantity < 0 ORDER BY m.id DESC",
             list(lots),
         )
         rows = cursor.fetchall()
@@ -63,9 +65,9 @@ def _issues(lots: Collection[int]) -> list[dict[str, Any]]:
             "cause": cause,
             "happened_at": as_moment(moment).isoformat(),
             "quantity": str(to_decimal(abs(int(quantity)), 6)),
-            "text": f"Something of lot {number} {WORDS[kind]} on {as_moment(moment):%Y-%m-%d}.",
+            "text": f"Something of lot {number} {WORDS[kind]} on {str(day)[:10]}.",
         }
-        for posting, kind, lot, number, moment, cause, quantity in rows
+        for posting, kind, lot, number, moment, day, cause, quantity in rows
     ]
 
 
@@ -80,29 +82,4 @@ def _counts(lots: Collection[int]) -> list[dict[str, Any]]:
             "text": f"Count {count.number} on {count.counted_at:%Y-%m-%d} says how much of it was there.",
         }
         for count in counts
-    ]
-
-
-def _moves(lots: Collection[int], book: Book) -> list[dict[str, Any]]:
-    """Lots that do not lie, whole, where they first came in."""
-    with connection.cursor() as cursor:
-        cursor.execute(
-            "SELECT lot_id, place_id FROM stock_movement WHERE id IN "
-            f"(SELECT MIN(id) FROM stock_movement WHERE lot_id IN ({marks(lots)}) GROUP BY lot_id)",
-            list(lots),
-        )
-        came_to = dict(cursor.fetchall())
-    moved = [(lot, came_to[lot]) for lot in lots for place in book.places_of(lot) if place != came_to[lot]]
-    if not moved:
-        return []
-    names = Place.objects.in_bulk({place for _, place in moved})
-    numbers = Lot.objects.in_bulk({lot for lot, _ in moved})
-    return [
-        {
-            "kind": "moved",
-            "lot": lot,
-            "place": place,
-            "text": f"Lot {numbers[lot].number} was moved away from {names[place]}: move it back.",
-        }
-        for lot, place in dict.fromkeys(moved)
     ]

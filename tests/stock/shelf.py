@@ -86,6 +86,17 @@ class Shelf:
             book = open_book(earliest=min(issue.happened_at for issue in issues), lots={issue.lot for issue in issues})
             return ledger.post(Kind.REVERSED, take_back(issues), book=book, by=self.by, zone=ZONE)
 
+    def take_back_posting(self, posting: int) -> ledger.Posted:
+        with transaction.atomic():
+            issues = standing(
+                Movement.objects.filter(posting=posting).exclude(kind=Kind.COUNTED).values_list("pk", flat=True)
+            )
+            book = open_book(
+                earliest=min(issue.happened_at for issue in issues.values()),
+                lots={issue.lot for issue in issues.values()},
+            )
+            return ledger.post(Kind.REVERSED, take_back(list(issues.values())), book=book, by=self.by, zone=ZONE)
+
     def charge(self, lot: Lot, amount: str) -> ledger.Posted:
         with transaction.atomic():
             made = lots_made_from([lot.pk])

@@ -135,28 +135,26 @@ def undo_count(*, count: StockCount, reason: str, by: Person) -> StockCount:
 
 
 def _counted_away(count: StockCount, lots: Sequence[int]) -> list[Entry]:
-    """Entries that leave nothing of what was counted at that moment, by this count or to keep it true."""
-    at = count.counted_at
+    """Entries that undo what was counted at that moment, by this count or to keep it true: losses are taken back, then
+    gains are met by counted losses."""
     rows = Movement.objects.filter(
-        lot__in=lots, place=count.place, happened_at=at, kind=Kind.COUNTED, posting__gte=count.posting_id
+        lot__in=lots,
+        place=count.place,
+        happened_at=count.counted_at,
+        kind=Kind.COUNTED,
+        corrects=None,
+        posting__gte=count.posting_id,
     ).values_list("id", "lot_id", "quantity")
-    net: dict[int, int] = dict.fromkeys(lots, 0)
     gains: dict[int, int] = dict.fromkeys(lots, 0)
     losses: list[int] = []
     for movement, lot, quantity in rows:
-        whole = to_whole(quantity, 6)
-        net[lot] += whole
-        if whole > 0:
-            gains[lot] += whole
-        elif whole:
+        if quantity > 0:
+            gains[lot] += to_whole(quantity, 6)
+        else:
             losses.append(movement)
-    entries: list[Entry] = []
-    taken_back = [issue for issue in standing(losses).values() if issue.quantity and net[issue.lot] < 0]
-    entries += take_back(sorted(taken_back, key=lambda issue: issue.movement))
-    for lot in lots:
-        surplus = gains[lot] if net[lot] < 0 else net[lot]
-        if surplus > 0:
-            entries.append(_difference(lot, count.place, -surplus, at))
+    standing_losses = standing(losses)
+    entries = take_back([standing_losses[key] for key in sorted(standing_losses) if standing_losses[key].quantity])
+    entries += [_difference(lot, count.place, -gains[lot], count.counted_at) for lot in lots if gains[lot]]
     return entries
 
 

@@ -58,9 +58,9 @@ def open_container(
         raise AlreadyOpen(f"Lot {lot.number} was opened on {lot.opened_on}. Use it, or open another one.", lot=lot.pk)
     if containers > lot.containers:
         raise bad_field("/containers", f"Lot {lot.number} has {lot.containers} closed containers.")
-    if not book.on_hand(lot.pk):
-        raise not_enough(book, lot.pk, the_only_place(book, lot), wanted=0, there=0)
     if containers == lot.containers:
+        if not book.on_hand(lot.pk):
+            raise not_enough(book, lot.pk, the_only_place(book, lot), wanted=0, there=0)
         return _open_whole(lot, day, by=by)
     spot = place.pk if place else the_only_place(book, lot)
     quantity = _size_of(lot, containers)
