@@ -24,6 +24,15 @@ def among(column: str, ids: Iterable[int]) -> tuple[str, Any]:
     return f"{column} IN (SELECT value FROM json_each(%s))", json.dumps(these)
 
 
+def is_same(column: str, outer: str) -> str:
+    """That an indexed column is the outer row's value, for the step of a recursive statement.
+
+    SQLite takes the step for a join of many rows, which it is not, and reads the whole index first to sift them; a list
+    of one makes it look the row up.
+    """
+    return f"{column} = {outer}" if connection.vendor == "postgresql" else f"{column} IN (SELECT {outer})"
+
+
 def day_parameter(day: date) -> Any:
     """A day as plain SQL compares it with a stored one."""
     return connection.ops.adapt_datefield_value(day)

@@ -8,7 +8,7 @@ from typing import NamedTuple
 from inventory.calc.apportion import apportion
 from inventory.calc.genealogy import Quantity, carried_into, sources_of, totals_of, uses_of
 from inventory.calc.job_cost import piece_weights
-from inventory.reports.queries.sql import among, fetch
+from inventory.reports.queries.sql import among, fetch, is_same
 from inventory.stock.lines import IS_INFLOW, IS_ISSUE, MAY_BE_INFLOW
 from inventory.stock.models import Kind
 
@@ -63,26 +63,25 @@ def trace_forward(lots: Collection[int]) -> Traced:
     these, ids = among("id", lots)
     reached = (
         f"WITH RECURSIVE reached (lot) AS (SELECT id FROM stock_lot WHERE {these} UNION SELECT m.into_lot_id "
-        "FROM reached JOIN stock_movement m ON m.lot_id = reached.lot WHERE m.into_lot_id IS NOT NULL) "
+        f"FROM reached, stock_movement m WHERE {is_same('m.lot_id', 'reached.lot')} AND m.into_lot_id IS NOT NULL) "
     )
+    of_reached = "lot_id IN (SELECT lot FROM reached)"
     edges = fetch(
-        f"{reached} SELECT m.lot_id, m.into_lot_id, -SUM(m.quantity) FROM reached "
-        "JOIN stock_movement m ON m.lot_id = reached.lot WHERE m.into_lot_id IS NOT NULL GROUP BY 1, 2",
+        f"{reached} SELECT lot_id, into_lot_id, -SUM(quantity) FROM stock_movement "
+        f"WHERE {of_reached} AND into_lot_id IS NOT NULL GROUP BY 1, 2",
         [ids],
     )
     parts: dict[int, list[tuple[Part, int]]] = {lot: [] for lot in lots}
     issues = fetch(
-        f"{reached} SELECT lot_id, kind, cause, -SUM(quantity) FROM reached "
-        f"JOIN stock_movement ON lot_id = reached.lot WHERE into_lot_id IS NULL AND {IS_ISSUE} "
-        "GROUP BY 1, 2, 3 HAVING SUM(quantity) <> 0",
+        f"{reached} SELECT lot_id, kind, cause, -SUM(quantity) FROM stock_movement "
+        f"WHERE {of_reached} AND into_lot_id IS NULL AND {IS_ISSUE} GROUP BY 1, 2, 3 HAVING SUM(quantity) <> 0",
         [ids],
     )
     for lot, kind, cause, quantity in issues:
         part = Part(kind, cause, 0, 0) if cause is not None and kind in CONSUMED else Part(kind, 0, lot, 0)
         parts.setdefault(lot, []).append((part, int(quantity)))
     here = fetch(
-        f"{reached} SELECT b.lot_id, b.place_id, b.quantity FROM reached "
-        "JOIN stock_balance b ON b.lot_id = reached.lot WHERE b.quantity > 0",
+        f"{reached} SELECT lot_id, place_id, quantity FROM stock_balance WHERE {of_reached} AND quantity > 0",
         [ids],
     )
     for lot, place, quantity in here:
@@ -154,9 +153,9 @@ def _edges_into(lots: Iterable[int]) -> list[tuple[int, int, int]]:
     these, ids = among("id", lots)
     rows = fetch(
         f"WITH RECURSIVE reached (lot) AS (SELECT id FROM stock_lot WHERE {these} UNION SELECT m.lot_id "
-        "FROM reached JOIN stock_movement m ON m.into_lot_id = reached.lot) "
-        "SELECT m.lot_id, m.into_lot_id, -SUM(m.quantity) FROM reached "
-        "JOIN stock_movement m ON m.into_lot_id = reached.lot GROUP BY 1, 2 HAVING SUM(m.quantity) <> 0",
+        f"FROM reached, stock_movement m WHERE {is_same('m.into_lot_id', 'reached.lot')}) "
+        "SELECT lot_id, into_lot_id, -SUM(quantity) FROM stock_movement "
+        "WHERE into_lot_id IN (SELECT lot FROM reached) GROUP BY 1, 2 HAVING SUM(quantity) <> 0",
         [ids],
     )
     return [(source, target, int(quantity)) for source, target, quantity in rows]
