@@ -23,6 +23,13 @@ WORDS = {
     "moved": "was moved to another place",
 }
 
+# What a count brought about at its moment, where it comes to nothing: a late entry that it met, undone like the count.
+CANCEL_OUT = (
+    "(kind = 'counted' AND (SELECT SUM(c.quantity) FROM stock_movement c WHERE c.lot_id = stock_movement.lot_id "
+    "AND c.place_id = stock_movement.place_id AND c.kind = 'counted' "
+    "AND c.happened_at = stock_movement.happened_at) = 0)"
+)
+
 
 def refuse_unless_whole(lots: Collection[int], *, book: Book) -> dict[int, tuple[int, int]]:
     """Where each of these lots lies and how much of it, in millionths; all of it is still in the one place it came to.
@@ -50,7 +57,7 @@ def _left(lots: Collection[int]) -> list[dict[str, Any]]:
         cursor.execute(
             "SELECT m.posting_id, m.kind, l.id, l.number, m.happened_at, m.happened_on, m.cause, standing.quantity "
             "FROM (SELECT COALESCE(corrects_id, id) AS movement, SUM(quantity) AS quantity FROM stock_movement "
-            f"WHERE lot_id IN ({marks(lots)}) AND ({IS_ISSUE} OR {IS_GAIN} OR kind = 'moved') "
+            f"WHERE lot_id IN ({marks(lots)}) AND ({IS_ISSUE} OR {IS_GAIN} OR kind = 'moved') AND NOT {CANCEL_OUT} "
             "GROUP BY COALESCE(corrects_id, id) HAVING SUM(quantity) <> 0) standing "
             "JOIN stock_movement m ON m.id = standing.movement JOIN stock_lot l ON l.id = m.lot_id "
             "WHERE m.kind <> 'moved' OR m.quantity < 0 ORDER BY m.id DESC",

@@ -79,7 +79,7 @@ class Door:
 
     def undo(self, posted: ledger.Posted) -> None:
         with transaction.atomic():
-            issues = list(standing(posted.movements).values())
+            issues = [issue for issue in standing(posted.movements).values() if issue.kind == Kind.USED]
             book = open_book(earliest=min(issue.happened_at for issue in issues), lots={issue.lot for issue in issues})
             ledger.post(Kind.REVERSED, take_back(issues), book=book, by=self.by, zone=ZONE)
 

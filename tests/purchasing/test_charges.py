@@ -60,7 +60,18 @@ def test_by_mass_every_line_needs_one_and_the_refusal_says_which_has_none(door: 
     assert "Pearl mica" not in refusal.value.detail
     assert refusal.value.errors[0]["pointer"] == "/charges/1/spread_by"
     assert refusal.value.extra == {"lines": [3], "materials": [door.tape.pk]}
+    assert [remedy["kind"] for remedy in refusal.value.remedies] == ["spread_by"]  # tape has no density to give
     door.deliver(*lines[:2], charges=(charge("12"), charge("5", SpreadBy.MASS)))
+
+
+def test_a_liquid_without_a_density_is_asked_for_it(door: Door) -> None:
+    thinner = door.material("S-1", "Thinner", "solvent", "ml")
+
+    with pytest.raises(UnitMismatch) as refusal:
+        door.deliver(door.line(thinner, "1 l", "9"), charges=(charge("5", SpreadBy.MASS),))
+
+    assert refusal.value.remedies[0]["kind"] == "give_figure"
+    assert refusal.value.remedies[0]["material"] == thinner.pk
 
 
 def test_by_quantity_all_lines_are_in_one_unit(door: Door) -> None:

@@ -273,14 +273,32 @@ def test_a_delivery_that_was_carried_away_is_undone_only_after_it_was_carried_ba
     assert not Balance.objects.filter(quantity__gt=0).exists()
 
 
-def test_what_lay_elsewhere_for_a_while_cannot_be_as_if_it_never_came(door: Door) -> None:
+def test_what_lay_elsewhere_for_a_while_is_undone_only_after_both_moves(door: Door) -> None:
     delivery = door.deliver(door.line(door.resin, "1000 ml", "90"))
     [lot] = lots_of(delivery)
     van = Place.objects.create(number=90, name="Van")
-    move(lot=lot, to=van, quantity=Decimal(400), happened_at=datetime(2026, 2, 9, tzinfo=UTC), by=door.by)
-    move(lot=lot, to=door.place, origin=van, quantity=None, happened_at=datetime(2026, 2, 11, tzinfo=UTC), by=door.by)
+    away = move(lot=lot, to=van, quantity=Decimal(400), happened_at=datetime(2026, 2, 9, tzinfo=UTC), by=door.by)
+    at = datetime(2026, 2, 11, tzinfo=UTC)
+    back = move(lot=lot, to=door.place, origin=van, quantity=None, happened_at=at, by=door.by)
 
     with pytest.raises(NotWhole) as refusal:
         reverse_delivery(delivery=delivery, reason="Booked twice.", by=door.by)
+    assert [step["posting"] for step in refusal.value.extra["first"]] == [back.id, away.id]
 
-    assert refusal.value.remedies[0]["kind"] == "write_off"
+    for moved in (back, away):
+        reverse_posting(posting=Posting.objects.get(pk=moved.id), reason="Stayed here.", by=door.by)
+    reverse_delivery(delivery=delivery, reason="Booked twice.", by=door.by)
+    assert not Balance.objects.filter(quantity__gt=0).exists()
+
+
+def test_a_count_that_met_a_late_entry_does_not_stand_in_the_way_once_both_are_undone(door: Door) -> None:
+    delivery = door.deliver(door.line(door.resin, "1000 ml", "90"))
+    [lot] = lots_of(delivery)
+    count = counted(door, delivery, "1000")
+    poured = door.use(lot, "100")  # before the count, which is met by a counted gain
+    door.undo(poured)
+    undo_count(count=count, reason="Wrong shelf.", by=door.by)
+
+    reverse_delivery(delivery=delivery, reason="Booked twice.", by=door.by)
+
+    assert not Balance.objects.filter(quantity__gt=0).exists()

@@ -8,7 +8,7 @@ from decimal import Decimal
 from django.db import transaction
 
 from inventory.calc.landed_cost import CannotSpread, Goods, SpreadBy, spread_charge
-from inventory.catalog.models import Material
+from inventory.catalog.models import Material, StockUnit
 from inventory.catalog.problems import UnitMismatch
 from inventory.purchasing.actions.lines import grams_of, money
 from inventory.purchasing.actions.records import lines_of, lock_delivery, open_with_all_made_from, revalue_lots
@@ -122,9 +122,11 @@ def _cannot_spread(error: CannotSpread, materials: Sequence[Material], pointer: 
             ],
         )
     if error.by is SpreadBy.MASS:
-        sentence = f"Nobody knows what these weigh: {names}. Give each its density, or spread the charge by value."
+        liquids = [material for material in named if material.stock_unit == StockUnit.MILLILITRES]
+        density = "Give the liquids their density, or spread" if liquids else "Spread"
+        sentence = f"Nobody knows what these weigh: {names}. {density} the charge by value."
         figure = {"kind": "give_figure", "text": "Give the material its density in g per mL, from the data sheet."}
-        remedies = [figure | {"material": material.pk} for material in named]
+        remedies = [figure | {"material": material.pk} for material in liquids]
     else:
         first = materials[0]
         sentence = (

@@ -28,7 +28,7 @@ from inventory.stock import ledger
 from inventory.stock.actions.delivered import change_containers, wait_no_longer
 from inventory.stock.book import open_book
 from inventory.stock.models import Kind
-from inventory.stock.problems import NotEnoughStock, NotWhole
+from inventory.stock.problems import NotEnoughStock
 from inventory.stock.whole import refuse_unless_whole
 
 
@@ -118,14 +118,7 @@ def reverse_delivery(*, delivery: Delivery, reason: str, by: Person) -> Delivery
         )
         for lot, (place, quantity) in sorted(there.items())
     ]
-    try:
-        posted = ledger.post(Kind.REVERSED, entries, book=book, by=by, zone=shop_zone(), reason=reason)
-    except NotEnoughStock as shortage:
-        raise NotWhole(
-            "Part of it lay elsewhere for a while, so its coming in cannot be taken back. Write off what is not there.",
-            remedies=[{"kind": "write_off", "text": "Write off what is not there, with the reason."}],
-            lot=shortage.extra.get("lot"),
-        ) from shortage
+    posted = ledger.post(Kind.REVERSED, entries, book=book, by=by, zone=shop_zone(), reason=reason)
     wait_no_longer(lots=receipts)
     delivery.undone_by_id = posted.id
     delivery.save(update_fields=["undone_by"])
