@@ -46,7 +46,7 @@ const oneWay: Middleware = {
 };
 
 /** The one client. Every refusal leaves it as a `Problem`; nothing else in the front end calls `fetch`. */
-export const client = createClient<paths>({
+export const client = createClient<paths, "application/json">({
   baseUrl: globalThis.location.origin,
   credentials: "same-origin",
   fetch: (request) => globalThis.fetch(request),

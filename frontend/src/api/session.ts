@@ -11,3 +11,9 @@ export type Session = ReturnType<typeof useSession>;
 export function useIsOwner(): boolean {
   return useSession().person?.role === "owner";
 }
+
+/** Whether the person may record work: receive, count, move, log. A viewer reads only. */
+export function useMayRecord(): boolean {
+  const role = useSession().person?.role;
+  return role === "owner" || role === "crew";
+}
