@@ -15,7 +15,7 @@ class CustomerFilters(django_filters.FilterSet):
 
 
 class JobFilters(django_filters.FilterSet):
-    customer = django_filters.NumberFilter(field_name="customer_id")
+    customer = django_filters.ModelChoiceFilter(queryset=Customer.objects.all())
     purpose = django_filters.ChoiceFilter(choices=Purpose.choices)
     state = django_filters.ChoiceFilter(
         choices=[("unfinished", "Unfinished"), ("finished", "Finished"), ("handed_over", "Handed over")],
@@ -42,8 +42,8 @@ class JobFilters(django_filters.FilterSet):
 
 
 class PieceFilters(django_filters.FilterSet):
-    job = django_filters.NumberFilter(field_name="job_id")
-    customer = django_filters.NumberFilter(field_name="job__customer_id")
+    job = django_filters.ModelChoiceFilter(queryset=Job.objects.all())
+    customer = django_filters.ModelChoiceFilter(queryset=Customer.objects.all(), field_name="job__customer")
     is_scrapped = django_filters.BooleanFilter()
 
     class Meta:

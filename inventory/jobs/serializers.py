@@ -15,7 +15,7 @@ from inventory.catalog.serializers.fields import Whole
 from inventory.jobs.models import Customer, Job, Piece, Purpose
 from inventory.jobs.shapes import MEASURE_KEYS, PieceDraft, finished_area
 from inventory.rest.bodies import refuse_unknown_keys
-from inventory.rest.fields import DayField, checked_id
+from inventory.rest.fields import DayField, RecordField, checked_id
 from inventory.rest.quantities import plain
 
 MOST_PIECES_AT_ONCE = 200
@@ -222,7 +222,7 @@ class JobIn(serializers.Serializer[Any]):
 
 
 class JobChange(serializers.Serializer[Any]):
-    customer = CustomerField()
+    customer = RecordField(queryset=Customer.objects.all())
     title = serializers.CharField(max_length=160)
     purpose = serializers.ChoiceField(choices=Purpose.choices, default=Purpose.CUSTOMER)
     site = serializers.CharField(max_length=200, allow_blank=True, default="")

@@ -178,3 +178,14 @@ def test_what_is_archived_is_offered_no_longer_until_it_is_put_back(
 
     assert (before, meanwhile, offered()) == (1, 0, 1)
     assert (archived.json()["is_archived"], back.json()["is_archived"]) == (True, False)
+
+
+def test_a_job_is_given_to_another_customer_on_record(bench: APIClient, job: dict[str, Any]) -> None:
+    other = bench.post("/api/customers/", {"name": "Ines Park"}).json()
+    address = f"/api/jobs/{job['id']}/"
+
+    given = bench.patch(address, {"customer": other["id"]})
+    replaced = bench.put(address, {"customer": {"name": "Nobody"}, "title": "Kitchen run"})
+
+    assert given.json()["customer"] == other
+    assert (replaced.status_code, replaced.json()["errors"][0]["pointer"]) == (400, "/customer")

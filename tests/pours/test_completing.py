@@ -3,6 +3,7 @@
 from decimal import Decimal
 from typing import Any
 
+import pytest
 from rest_framework.test import APIClient
 
 from inventory.jobs.actions import add_customer
@@ -243,3 +244,32 @@ def test_a_customer_of_a_poured_job_is_not_deleted(workshop: Workshop, office: A
     assert office.delete(f"/api/jobs/{workshop.job.pk}/").json()["type"] == "/problems/in-use"
     assert office.delete(f"/api/pieces/{workshop.tops()[0]}/").status_code == 409
     assert office.delete(f"/api/customers/{nobody.pk}/").status_code == 204
+
+
+@pytest.mark.parametrize(
+    ("field", "value"),
+    [
+        ("pieces", [{"piece": 1, "share": "60"}]),
+        ("pieces", [{"share_percent": "60"}]),
+        ("pieces", [None]),
+        ("ticks", {"sanded": {"value": True, "by": "hand"}}),
+        ("ticks", {"sanded": {"value": [1]}}),
+        ("ticks", {"sanded": None}),
+        ("ticks", ["sanded"]),
+        ("ticks", {"s" * 41: True}),
+        ("conditions", {str(number): 1 for number in range(41)}),
+        ("conditions", {"air": {"value": "72", "unit": "F", "provenance": "guessed"}}),
+        ("people", ["nobody"]),
+        ("usages", [{"material": 1, "quantity": "1 ml", "weighed": {"before": "2 g", "after": "1 g"}}]),
+        ("usages", [{"material": 1, "quantity": "1 ml", "place": 1}]),
+        ("usages", [{"material": 1, "quantity": {"amount": "1e999", "unit": "ml"}}]),
+        ("usages", [{"material": 1, "quantity": 5}]),
+        ("leftover", {"quantity": "1 ml", "went_to": "shelf"}),
+        ("found", [{"lot": 1, "quantity": "0 ml", "reason": "none"}]),
+    ],
+)
+def test_a_bad_field_is_told_where_it_is(workshop: Workshop, field: str, value: Any) -> None:
+    answer = workshop.plan(complete=True, **{field: value})
+
+    assert answer.status_code == 400
+    assert answer.json()["errors"][0]["pointer"].startswith(f"/{field}")

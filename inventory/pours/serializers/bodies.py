@@ -69,7 +69,7 @@ class UsageIn(Whole):
 class PieceShareField(serializers.Field[PieceShare, Any, Any, Any]):
     """A top by its id, or with its typed share of the cost."""
 
-    default_error_messages = {"invalid": 'Give the id of a top, or {"piece": id, "share_percent": "60"}.'}
+    default_error_messages = {"invalid": 'Give the id of a top, or {{"piece": id, "share_percent": "60"}}.'}
 
     def to_internal_value(self, data: Any) -> PieceShare:
         if not isinstance(data, Mapping):
@@ -139,7 +139,7 @@ class RemarksField(serializers.Field[Any, Any, Any, Any]):
     """Name -> what was seen or done: a value, or `{"value", "unit"?, "provenance"?}`. Assumed ones are not kept."""
 
     default_error_messages = {
-        "invalid": 'Give names with values, such as {"sanded": true, "air": {"value": "72", "unit": "F"}}.',
+        "invalid": 'Give names with values, such as {{"sanded": true, "air": {{"value": "72", "unit": "F"}}}}.',
         "too_many": f"At most {MOST_REMARKS} can be kept.",
         "name": "A name has 1 to 40 letters.",
         "value": "A value is a text of at most 200 letters, a number, or true or false.",
