@@ -129,10 +129,13 @@ class World:
         sheets.pour.add(pour, f"{pour:032x}", pour, LAYERS[pour % 4], PLACE, "completed", at, at, PERSON, at)
         for piece in self.pieces_under(pour, job):
             sheets.pour_piece.add(self.next("pour_piece"), pour, piece)
+        lots = [
+            self.take(BIG_MATERIAL if uses_the_big_lot and line == 5 else 1 + (pour * 5 + line) % MATERIALS)
+            for line in range(LINES)
+        ]  # what has to be received for it is posted before
         posting = self.posting(Kind.USED, at)
-        for line in range(LINES):
-            material = BIG_MATERIAL if uses_the_big_lot and line == 5 else 1 + (pour * 5 + line) % MATERIALS
-            self.use(pour, line, posting, self.take(material), at, day)
+        for line, lot in enumerate(lots):
+            self.use(pour, line, posting, lot, at, day)
 
     def use(self, pour: int, line: int, posting: int, lot: LotNow, at: str, day: str) -> None:
         kind = "wasted" if line == LINES - 1 else "used"
