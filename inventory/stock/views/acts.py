@@ -155,8 +155,11 @@ class HoldLot(LotAct):
 class RejectLot(LotAct):
     """POST /api/lots/{id}/reject/
 
-    Rejected: this lot, or all of its supplier's number, and everything opened or blended from them.
+    Rejected: this lot, or all of its supplier's number, and everything opened or blended from them. Anybody who pours
+    may put a lot on hold; rejecting it, or saying that it is OK again, is the owner's word.
     """
+
+    permission = Role.OWNER
 
     @extend_schema(request=HoldIn, responses=LotOut)
     def post(self, request: Request, pk: int) -> Response:

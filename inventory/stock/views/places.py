@@ -47,8 +47,6 @@ class OnePlace(Changeable, Deletable):
     A place is archived, with nothing left there, rather than deleted (409) once stock has lain there.
     """
 
-    permission = Role.CREW
-    permissions = {"DELETE": Role.OWNER}
     queryset = queries.places()
     serializer_class = PlaceOut
     change_serializer = PlaceIn
