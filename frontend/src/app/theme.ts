@@ -65,7 +65,11 @@ export const theme = createTheme({
     Switch: { defaultProps: { size: "md" } },
     Menu: { defaultProps: { shadow: "none", radius: 2 } },
     Drawer: { defaultProps: { shadow: "none" } },
-    Select: { defaultProps: { comboboxProps: { shadow: "none" }, allowDeselect: false } },
+    Select: {
+      // The list itself scrolls, as a listbox may; a scrolling box around it could not be reached by keyboard.
+      defaultProps: { comboboxProps: { shadow: "none" }, allowDeselect: false, withScrollArea: false },
+      styles: { options: { maxHeight: 300, overflowY: "auto" } },
+    },
   },
 });
 

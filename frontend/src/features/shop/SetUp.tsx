@@ -1,6 +1,6 @@
 import { PasswordInput, Select, TextInput } from "@mantine/core";
 import { BigButton, Sheet, useSheet } from "@/components/form";
-import { currencies, timeZones } from "./choices";
+import { chosenFirst, currencies, timeZones } from "./choices";
 import { Door } from "./Door";
 import { useSetUp } from "./queries";
 
@@ -45,12 +45,18 @@ export function SetUp() {
           <TextInput label="Town" autoComplete="address-level2" {...getInputProps("town")} />
           <Select
             label="Time zone"
-            data={timeZones()}
+            data={chosenFirst(timeZones(), sheet.form.values.time_zone)}
             limit={60}
             searchable
             {...getInputProps("time_zone")}
           />
-          <Select label="Currency" data={currencies()} limit={60} searchable {...getInputProps("currency")} />
+          <Select
+            label="Currency"
+            data={chosenFirst(currencies(), sheet.form.values.currency)}
+            limit={60}
+            searchable
+            {...getInputProps("currency")}
+          />
         </fieldset>
         <fieldset className="cells">
           <legend>You, its first owner</legend>

@@ -1,11 +1,11 @@
 import { Checkbox, Select, TextInput } from "@mantine/core";
 import { useState } from "react";
 import { Link } from "react-router";
-import { useIsOwner } from "@/api/session";
+import { useIsOwner, useSession } from "@/api/session";
 import { BigButton, OneOf, Sheet, useSheet } from "@/components/form";
 import { StatusMark } from "@/components/notes/StatusMark";
 import { Page } from "@/components/page";
-import { currencies, timeZones } from "./choices";
+import { chosenFirst, currencies, roleLabel, timeZones } from "./choices";
 import { useChangeShop, useShop } from "./queries";
 import classes from "./shop.module.css";
 
@@ -20,6 +20,7 @@ const FACES = [
 export function ShopPage() {
   const shop = useShop();
   const isOwner = useIsOwner();
+  const role = useSession().person?.role ?? "viewer";
   const [isSaved, setSaved] = useState(false);
   const sheet = useSheet({
     act: useChangeShop(() => setSaved(true)),
@@ -33,7 +34,7 @@ export function ShopPage() {
     <Page
       title="The shop"
       facts={[
-        { label: "Kept by", value: shop.name },
+        { label: "Your role", value: roleLabel(role) },
         {
           label: "Who may do what",
           value: isOwner ? <Link to="/shop/people">People and roles</Link> : "An owner decides",
@@ -54,13 +55,13 @@ export function ShopPage() {
         }
       >
         <fieldset className={classes.fields} disabled={!isOwner}>
-          <div className="cells">
+          <div className={`cells ${classes.shop}`}>
             <TextInput label="Name" {...form.getInputProps("name")} />
             <TextInput label="Town" {...form.getInputProps("town")} />
             <Select
               label="Time zone"
               description="Decides which day a pour belongs to from now on; nothing posted moves."
-              data={timeZones()}
+              data={chosenFirst(timeZones(), form.values.time_zone)}
               limit={60}
               searchable
               {...form.getInputProps("time_zone")}
@@ -68,7 +69,7 @@ export function ShopPage() {
             <Select
               label="Currency"
               description="The sign beside money; nothing is converted."
-              data={currencies()}
+              data={chosenFirst(currencies(), form.values.currency)}
               limit={60}
               searchable
               {...form.getInputProps("currency")}

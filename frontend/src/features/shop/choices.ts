@@ -25,9 +25,15 @@ export const currencies = once((): Choice[] => {
   const names = new Intl.DisplayNames("en", { type: "currency" });
   return Intl.supportedValuesOf("currency").map((value) => {
     const sign = currencySign(value);
-    return { value, label: `${value} · ${names.of(value) ?? value}${sign === value ? "" : ` (${sign})`}` };
+    const isPlain = sign !== value && /^[A-Za-z$€£¥.]+$/.test(sign);
+    return { value, label: `${value} · ${names.of(value) ?? value}${isPlain ? ` (${sign})` : ""}` };
   });
 });
+
+/** The list with the chosen one on top, so that it is in sight when a long list opens. */
+export function chosenFirst(choices: readonly Choice[], chosen: string): Choice[] {
+  return [...choices].sort((a, b) => Number(b.value === chosen) - Number(a.value === chosen));
+}
 
 export const ROLES = [
   { value: "owner", label: "Owner", says: "Everything: prices, people and the shop's settings too." },
