@@ -113,7 +113,7 @@ class RandomShop:
             self.move_back: 5,
             self.open: 6,
             self.put_back: 4,
-            self.blend: 7,
+            self.blend: 12,
             self.unblend: 4,
             self.charge: 10,
             self.count: 8,
@@ -226,8 +226,16 @@ class RandomShop:
         if not spots:
             return False
         chosen = self.random.sample(spots, min(len(spots), self.random.choice([1, 2, 2, 3])))
+        if self.random.random() < 0.6:  # top up what was mixed most often before
+            deepest = max(spots, key=lambda spot: self.oracle.lots[spot[0]].depth)
+            chosen = list(dict.fromkeys([deepest, *chosen]))
         at = max(self.some_moment(spot[0]) for spot in chosen)
-        inputs = [(spot, self.some_quantity(spot, at)) for spot in chosen]
+        if self.random.random() < 0.8:
+            chosen = [spot for spot in chosen if self.oracle.takeable(spot, at) > 3] or chosen
+            shares = [self.oracle.takeable(spot, at) // self.random.choice([1, 2, 3]) for spot in chosen]
+            inputs = [(spot, max(share, 1)) for spot, share in zip(chosen, shares, strict=True)]
+        else:
+            inputs = [(spot, self.some_quantity(spot, at)) for spot in chosen]
         may_be = all(quantity <= self.oracle.takeable(spot, at) for spot, quantity in inputs)
         lot = self.new_lot()
         if not self.attempt(may_be, lambda: self.ledger.blend(lot, place, inputs, at) or True):

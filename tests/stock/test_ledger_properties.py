@@ -10,6 +10,8 @@ from tests.random_shop import RandomShop
 from tests.stock.database_ledger import DatabaseLedger
 from tests.stock.shelf import Shelf
 
+SEEDS = range(4)
+
 
 def run(shelf: Shelf, seed: int, *, acts: int, verify_every: int) -> RandomShop:
     shop = RandomShop(DatabaseLedger(shelf), Random(seed))
@@ -23,7 +25,7 @@ def run(shelf: Shelf, seed: int, *, acts: int, verify_every: int) -> RandomShop:
     return shop
 
 
-@pytest.mark.parametrize("seed", range(4))
+@pytest.mark.parametrize("seed", SEEDS)
 def test_whatever_happens_the_database_says_what_the_rules_say(shelf: Shelf, seed: int) -> None:
     shop = run(shelf, seed, acts=120, verify_every=10)
 

@@ -28,6 +28,9 @@ def revaluations() -> Iterator[str]:
     for lot, group in groupby(rows, key=lambda row: row[0]):
         parts = [(sort, part, int(amount), int(value)) for _, sort, part, amount, value in group]
         total = sum(value for *_, value in parts)
+        if min(amount for _, _, amount, _ in parts) < 0:
+            yield f"lot {lot}: more was taken back of it than was taken, so that it has no shares"
+            continue
         shares = apportion(total, [amount for _, _, amount, _ in parts])
         for (sort, part, _, value), share in zip(parts, shares, strict=True):
             if value != share:
