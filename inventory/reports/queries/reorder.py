@@ -16,6 +16,7 @@ from inventory.reports.queries.mixable import MixableSystem, mixable_systems
 from inventory.reports.queries.sql import day_parameter, fetch
 from inventory.shop.clock import today
 from inventory.shop.fields import to_decimal
+from inventory.shop.reading import PreferredUnits, as_read, preferred_units
 from inventory.stock.queries import StockFigures, stock_figures
 
 SERVICE_LEVEL = Decimal("0.95")
@@ -132,17 +133,17 @@ class Standing:
 
 
 def reorder() -> Reorder:
-    """Every material that is not archived against its reorder point. Ten SQL statements, however many materials."""
+    """Every material that is not archived against its reorder point. Eleven SQL statements, however many materials."""
     on = today()
     rows = standings(on)
-    packs = _packs()
+    packs, units = _packs(), preferred_units()
     counts = {supplier: _chosen(of_one, packs) for supplier, of_one in _by_supplier(rows).items()}
     chosen = {pack: count for of_one in counts.values() for pack, count in of_one.items()}
     return Reorder(
         on=on,
         service_level=SERVICE_LEVEL,
         window_days=WINDOW_DAYS,
-        rows=sorted((_row(row, on, packs, chosen) for row in rows), key=lambda row: not row.is_below),
+        rows=sorted((_row(row, on, packs, chosen, units) for row in rows), key=lambda row: not row.is_below),
         orders=_orders(rows, packs, counts),
         systems=mixable_systems({row.material.pk: row.figures.usable for row in rows}),
     )
@@ -239,7 +240,9 @@ def preference(offer: Offer, needs: Mapping[int, Decimal]) -> tuple[bool, int, D
     return not needs.keys() >= offer.contents.keys(), -len(offer.contents), over, offer.pack
 
 
-def _row(row: Standing, on: date, packs: Mapping[int, Pack], chosen: Mapping[int, int]) -> ReorderRow:
+def _row(
+    row: Standing, on: date, packs: Mapping[int, Pack], chosen: Mapping[int, int], units: PreferredUnits
+) -> ReorderRow:
     material, figures = row.material, row.figures
     bring = {pack: count for pack, count in chosen.items() if material.pk in contents_of(packs[pack])}
     suggested = sum((count * contents_of(packs[pack])[material.pk] for pack, count in bring.items()), Decimal(0))
@@ -265,7 +268,7 @@ def _row(row: Standing, on: date, packs: Mapping[int, Pack], chosen: Mapping[int
         runs_out_on=runs_out_on(figures.available, row.use.mean, on),
         suggested_quantity=suggested if bring else row.missing,
         packs=[_to_buy(packs[pack], count) for pack, count in bring.items()],
-        why=_why(row),
+        why=_why(row, units),
         reason=_why_not(row, is_packed=bool(bring)),
         movements=f"/api/movements/?material={material.pk}",
         usage_movements=f"/api/movements/?material={material.pk}&kind=used&kind=wasted"
@@ -277,7 +280,7 @@ def _to_buy(pack: Pack, count: int) -> PacksToBuy:
     return PacksToBuy(pack.pk, pack.name, count, pack.price)
 
 
-def _why(row: Standing) -> Why | None:
+def _why(row: Standing, units: PreferredUnits) -> Why | None:
     if row.supplier is None or row.safety is None or row.spread is None:
         return None
     lead = row.supplier.lead_time_days
@@ -291,23 +294,23 @@ def _why(row: Standing) -> Why | None:
         z=Decimal(NormalDist().inv_cdf(float(SERVICE_LEVEL))).quantize(PLACES),
         use_during_lead_time=(row.use.mean * lead).quantize(PLACES),
         sd_during_lead_time=row.spread.quantize(PLACES),
-        in_words=_in_words(row, lead),
+        in_words=_in_words(row, lead, units),
     )
 
 
-def _in_words(row: Standing, lead: int) -> str:
+def _in_words(row: Standing, lead: int, units: PreferredUnits) -> str:
     if not row.use.mean or row.supplier is None:
         return "None of it was used lately, so nothing needs to lie ready."
-    unit = row.material.get_stock_unit_display()
-    return (
-        f"{_short(row.use.mean)} {unit} a day over {row.use.days} days, {lead} days from {row.supplier.name}: "
-        f"{_short(row.use.mean * lead)} {unit}. Use goes up and down by {_short(row.use.sd)} {unit} a day; "
-        f"{_short(row.safety or Decimal(0))} {unit} more lie ready so as not to run out in 19 of 20 such times."
+    unit, safety = row.material.stock_unit, row.safety or Decimal(0)
+    a_day, during, ups_and_downs, ready = (
+        as_read(amount, unit, units) for amount in (row.use.mean, row.use.mean * lead, row.use.sd, safety)
     )
-
-
-def _short(amount: Decimal) -> str:
-    return f"{amount:,.1f}"
+    days = "1 day" if lead == 1 else f"{lead} days"
+    return (
+        f"{a_day} a day over {row.use.days} days; {days} until {row.supplier.name} delivers take {during}. "
+        f"Use goes up and down by {ups_and_downs} a day; {ready} more lie ready so as not to run out in "
+        f"19 of 20 such times."
+    )
 
 
 def _why_not(row: Standing, *, is_packed: bool) -> str | None:

@@ -3,6 +3,7 @@
 from collections.abc import Iterator
 from dataclasses import dataclass
 from datetime import date, datetime, timedelta
+from decimal import Decimal
 from zoneinfo import ZoneInfo
 
 from django.db.models import Count, Q, QuerySet, TextChoices
@@ -14,6 +15,7 @@ from inventory.reports.queries.expiring import ExpiringLot, expiring
 from inventory.reports.queries.reorder import Standing, below_reorder_point
 from inventory.reports.queries.sql import fetch
 from inventory.shop.clock import shop_day, shop_zone, start_of_day
+from inventory.shop.reading import PreferredUnits, as_read, preferred_units
 from inventory.stock.models import LotStatus
 
 DAYS_OF_PLANS = 7
@@ -87,17 +89,17 @@ class Today:
 
 
 def needs_a_hand(*, is_owner: bool) -> Today:
-    """What needs a hand now. Sixteen SQL statements at most, however much there is.
+    """What needs a hand now. Seventeen SQL statements at most, however much there is.
 
     is_owner: deliveries without a price and pours that wait for a reason are the owner's to settle.
     """
     now, zone = timezone.now(), shop_zone()
-    on = shop_day(now, zone)
+    on, units = shop_day(now, zone), preferred_units()
     rows = [
         *_planned_pours(now, zone),
-        *_lots_by_use_by(on),
+        *_lots_by_use_by(on, units),
         *_lots_on_hold(),
-        *(_below(standing) for standing in below_reorder_point(on)),
+        *(_below(standing, units) for standing in below_reorder_point(on)),
     ]
     if is_owner:
         rows += [*_pours_without_reason(zone), *_deliveries_without_price()]
@@ -149,23 +151,23 @@ def _pour(kind: Need, pour: Pour, moment: datetime | None, zone: ZoneInfo) -> Ne
     )
 
 
-def _lots_by_use_by(on: date) -> Iterator[NeedsAHand]:
+def _lots_by_use_by(on: date, units: PreferredUnits) -> Iterator[NeedsAHand]:
     for lot in expiring(days=DAYS_BEFORE_USE_BY, on=on).rows:
-        if lot.is_expired:
-            yield _lot(Need.LOT_EXPIRED, lot, f"use by {lot.use_by}, {-lot.days_left} days ago")
-        else:
-            yield _lot(Need.LOT_EXPIRING, lot, f"use by {lot.use_by}, {lot.days_left} days left")
+        yield NeedsAHand(
+            kind=Need.LOT_EXPIRED if lot.is_expired else Need.LOT_EXPIRING,
+            title=f"{lot.material_name}, lot {lot.lot_number}",
+            detail=f"{as_read(lot.on_hand, lot.unit, units)} left; {_days_left(lot)}",
+            on=lot.use_by,
+            noun="lot",
+            id=lot.lot,
+        )
 
 
-def _lot(kind: Need, lot: ExpiringLot, words: str) -> NeedsAHand:
-    return NeedsAHand(
-        kind=kind,
-        title=f"{lot.material_name}, lot {lot.lot_number}",
-        detail=f"{lot.on_hand.normalize():f} {lot.unit} left; {words}",
-        on=lot.use_by,
-        noun="lot",
-        id=lot.lot,
-    )
+def _days_left(lot: ExpiringLot) -> str:
+    if lot.days_left == 0:
+        return "today is its last good day"
+    days = "1 day" if abs(lot.days_left) == 1 else f"{abs(lot.days_left)} days"
+    return f"{days} left" if lot.days_left > 0 else f"its last good day was {days} ago"
 
 
 def _lots_on_hold() -> Iterator[NeedsAHand]:
@@ -181,13 +183,16 @@ def _lots_on_hold() -> Iterator[NeedsAHand]:
         yield NeedsAHand(Need.LOT_ON_HOLD, f"{material}, lot {lot_number}", reason or "On hold", None, "lot", lot)
 
 
-def _below(standing: Standing) -> NeedsAHand:
-    material, unit = standing.material, standing.material.get_stock_unit_display()
-    there, point = standing.figures.available.normalize(), (standing.point or 0)
+def _below(standing: Standing, units: PreferredUnits) -> NeedsAHand:
+    material = standing.material
+    there, point = (
+        as_read(amount, material.stock_unit, units)
+        for amount in (standing.figures.available, standing.point or Decimal(0))
+    )
     return NeedsAHand(
         kind=Need.MATERIAL_BELOW,
         title=material.name,
-        detail=f"{there:f} {unit} to be had, reorder point {point:.1f} {unit}",
+        detail=f"{there} to be had, reorder point {point}",
         on=None,
         noun="material",
         id=material.pk,
