@@ -21,6 +21,8 @@ interface QuantityFieldProps {
   required?: boolean;
   /** Filled in by the tool and not touched yet: shown as assumed. */
   isAssumed?: boolean;
+  /** Called when the field is left. */
+  onLeave?: () => void;
 }
 
 /** An amount as people say it: "1 1/2 cups", "14 g", "2 pumps". Nothing is rounded here; the words are what is sent. */
@@ -36,6 +38,7 @@ export function QuantityField(props: QuantityFieldProps) {
     description,
     required,
     isAssumed,
+    onLeave,
   } = props;
   const input = useRef<HTMLInputElement>(null);
   const [ounces, chooseOunces] = useOunces(material);
@@ -75,7 +78,10 @@ export function QuantityField(props: QuantityFieldProps) {
         autoComplete="off"
         onChange={(event) => say(event.currentTarget.value)}
         onFocus={(event) => event.currentTarget.select()}
-        onBlur={() => setLeft(true)}
+        onBlur={() => {
+          setLeft(true);
+          onLeave?.();
+        }}
       />
       {(units.length > 0 || measures.length > 0) && (
         <fieldset className={classes.units}>

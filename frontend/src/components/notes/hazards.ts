@@ -32,3 +32,6 @@ export const ACT_CAUTIONS: Record<HandlingAct, string> = {
   sand: "A dust mask, and only cured resin. Old tops may hold lead, asbestos or stone dust: have them tested first.",
   heat: "No flame or heat gun after a spray or alcohol mist until the data sheet's conditions and the air allow it.",
 };
+
+/** The codes whose words are known here; others are shown as they are. */
+export const HAZARD_CODES = Object.keys(STATEMENTS);
