@@ -3,19 +3,22 @@
 from collections.abc import Sequence
 from typing import Any
 
+from django.db.models import F
+
 from inventory.calc.allocation import is_usable_on
 from inventory.pours.choosing import Shelf, Short
 from inventory.pours.materials import Stuff
 from inventory.rest.quantities import quantity_json
 from inventory.shop.fields import to_decimal
-from inventory.stock.models import Balance, LotStatus
+from inventory.stock.models import Balance, Lot, LotStatus
 from inventory.stock.problems import NotEnoughStock
 
 DELIVERIES = "/api/deliveries/"
+MOST_LOTS = 20
 
 
 def not_enough(short: Sequence[Short], shelf: Shelf) -> NotEnoughStock:
-    """The refusal of a pour that lacks something, with the lots that might help. One SQL statement."""
+    """The refusal of a pour that lacks something, with the lots that might help. Two SQL statements."""
     rows = [row_of(lack, shelf.stuff[lack.wanted.material]) for lack in short]
     sentences = [sentence_of(row) for row in rows]
     return NotEnoughStock(
@@ -122,6 +125,7 @@ def always_helps(short: Sequence[Short], shelf: Shelf) -> list[dict[str, Any]]:
             "text": "There was more than the book said: say of which lot, how much, and why.",
             "field": "found",
             "materials": materials,
+            "lots": lots_that_may_hold_more(materials, shelf),
         },
         {
             "kind": "receive_first",
@@ -131,6 +135,17 @@ def always_helps(short: Sequence[Short], shelf: Shelf) -> list[dict[str, Any]]:
             "materials": materials,
         },
     ]
+
+
+def lots_that_may_hold_more(materials: Sequence[int], shelf: Shelf) -> list[dict[str, Any]]:
+    """The lots of these materials that came in last before the pour, also those that the book calls empty."""
+    rows = (
+        Lot.objects.filter(material__in=materials, received_at__lte=shelf.moment)
+        .exclude(status=LotStatus.REJECTED)
+        .order_by("-received_at", "-pk")
+        .values("material", "number", "lot_number", lot=F("pk"))
+    )
+    return [dict(row) for row in rows[:MOST_LOTS]]
 
 
 def shown(millionths: int, unit: str) -> dict[str, str]:

@@ -31,6 +31,7 @@ def test_a_refusal_says_what_is_short_by_how_much_and_what_would_help(workshop: 
         ("found_more", None),
         ("receive_first", None),
     ]
+    assert {row["lot_number"] for row in body["remedies"][1]["lots"]} == {"A-0", "A-1", "H-1"}
     assert body["remedies"][2]["received_on"] == "2026-06-15"
     assert workshop.act(pour, "complete", usages=[]).status_code == 200  # nothing was written by the refusal
 
