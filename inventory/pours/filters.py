@@ -10,6 +10,7 @@ from inventory.jobs.models import Customer, Job, Piece
 from inventory.pours.models import Layer, Pour, PourStatus
 from inventory.shop.clock import start_of_day
 from inventory.shop.models import Person
+from inventory.stock.filters import RecordFilter
 from inventory.stock.models import Lot, Place
 
 
@@ -29,8 +30,8 @@ class PourFilters(django_filters.FilterSet):
     )
     place = django_filters.ModelChoiceFilter(queryset=Place.objects.all())
     person = django_filters.ModelChoiceFilter(queryset=Person.objects.all(), field_name="people", distinct=True)
-    lot = django_filters.ModelChoiceFilter(queryset=Lot.objects.all(), method="took_lot")
-    material = django_filters.ModelChoiceFilter(queryset=Material.objects.all(), method="took_material")
+    lot = RecordFilter(queryset=Lot.objects.all(), method="took_lot")
+    material = RecordFilter(queryset=Material.objects.all(), method="took_material")
     needs_owner_reason = django_filters.BooleanFilter()
     is_redo = django_filters.BooleanFilter()
     planned_from = django_filters.DateFilter(method="from_day")

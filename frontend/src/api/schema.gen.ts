@@ -773,9 +773,10 @@ export interface paths {
         put?: never;
         /**
          * Reject lot
-         * @description Rejected: this lot, or all of its supplier's number, and everything opened or blended from them.
+         * @description Rejected: this lot, or all of its supplier's number, and everything opened or blended from them. Anybody who pours
+         *     may put a lot on hold; rejecting it, or saying that it is OK again, is the owner's word.
          *
-         *     For the role crew and above.
+         *     For the role owner and above.
          */
         post: operations["reject_lot"];
         delete?: never;
@@ -1413,7 +1414,7 @@ export interface paths {
          * Replace place
          * @description A place is archived, with nothing left there, rather than deleted (409) once stock has lain there.
          *
-         *     For the role crew and above.
+         *     For the role owner and above.
          */
         put: operations["replace_place"];
         post?: never;
@@ -1430,7 +1431,7 @@ export interface paths {
          * Change place
          * @description A place is archived, with nothing left there, rather than deleted (409) once stock has lain there.
          *
-         *     For the role crew and above.
+         *     For the role owner and above.
          */
         patch: operations["change_place"];
         trace?: never;
@@ -2359,6 +2360,16 @@ export interface components {
             };
             difference: components["schemas"]["FigureOut"];
         };
+        /** @description The sum of the rows. */
+        BalanceTotalOut: {
+            lot: components["schemas"]["ReportedLot"] | null;
+            material: components["schemas"]["TotalMaterial"];
+            /** @description By name: opening, received, charged, opened_in, blended_in, counted_up, used, wasted, written_off, counted_off, returned, given, opened_on, blended_on, on_hand. */
+            figures: {
+                [key: string]: components["schemas"]["FigureOut"];
+            };
+            difference: components["schemas"]["FigureOut"];
+        };
         /** @enum {string} */
         BasisEnum: "paid" | "free" | "borrowed" | "customers_own";
         /**
@@ -3087,14 +3098,8 @@ export interface components {
             since?: string | null;
         };
         JobChangeRequest: {
-            customer: number | {
-                name: string;
-                phone?: string;
-                /** Format: email */
-                email?: string;
-                address?: string;
-                note?: string;
-            };
+            /** Format: int64 */
+            customer: number;
             title: string;
             /** @default customer */
             purpose?: components["schemas"]["PurposeEnum"];
@@ -3444,7 +3449,7 @@ export interface components {
             /** Format: date */
             last_day: string | null;
             rows: components["schemas"]["BalanceRowOut"][];
-            total: components["schemas"]["BalanceRowOut"];
+            total: components["schemas"]["BalanceTotalOut"];
         };
         /** @enum {string} */
         MassEnum: "oz" | "g";
@@ -4024,14 +4029,8 @@ export interface components {
             note?: string;
         };
         PatchedJobChangeRequest: {
-            customer?: number | {
-                name: string;
-                phone?: string;
-                /** Format: email */
-                email?: string;
-                address?: string;
-                note?: string;
-            };
+            /** Format: int64 */
+            customer?: number;
             title?: string;
             /** @default customer */
             purpose?: components["schemas"]["PurposeEnum"];
@@ -5451,6 +5450,11 @@ export interface components {
             };
             is_board: boolean;
             is_scrapped: boolean;
+        };
+        /** @description The material of a total: none where it sums several. */
+        TotalMaterial: {
+            id: number | null;
+            name: string | null;
         };
         /** @description A quantity as somebody typed it: an amount such as 340, 0.5 or 1/3, and a unit or one of the measures. */
         TypedQuantity: {

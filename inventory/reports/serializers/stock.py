@@ -7,7 +7,7 @@ from rest_framework import serializers
 from inventory.catalog.models import Material
 from inventory.reports.queries.expiring import USUAL_DAYS
 from inventory.reports.queries.mass_balance import FIGURES
-from inventory.reports.serializers.fields import ReportedLot, ReportedMaterial, MoneySum, OrderedQuery, PlainNumber
+from inventory.reports.serializers.fields import MoneySum, OrderedQuery, PlainNumber, ReportedLot, ReportedMaterial
 from inventory.rest.fields import DayField, PeriodQuery, RecordField
 from inventory.rest.quantities import QuantityField
 from inventory.stock.models import Lot
@@ -208,8 +208,21 @@ class BalanceRowOut(serializers.Serializer[Any]):
     difference = FigureOut()
 
 
+class TotalMaterial(serializers.Serializer[Any]):
+    """The material of a total: none where it sums several."""
+
+    id = serializers.IntegerField(source="material", allow_null=True)
+    name = serializers.CharField(source="material_name", allow_null=True)
+
+
+class BalanceTotalOut(BalanceRowOut):
+    """The sum of the rows."""
+
+    material = TotalMaterial(source="*")  # type: ignore[assignment]  # a total need not be of one material
+
+
 class MassBalanceOut(serializers.Serializer[Any]):
     first_day = serializers.DateField(source="scope.first_day", allow_null=True)
     last_day = serializers.DateField(source="scope.last_day", allow_null=True)
     rows = BalanceRowOut(many=True)
-    total = BalanceRowOut()
+    total = BalanceTotalOut()
