@@ -199,9 +199,9 @@ class RandomShop:
         opened = sum(quantity for made in self.made_from(lot) for _, quantity in made.inputs)
         quantity = round(Fraction(self.oracle.lots[lot].came_in - opened, self.containers[lot]))
         there = self.oracle.takeable(spot, at)
-        if 0 < there < quantity <= there + TOLERANCE or there - TOLERANCE <= quantity < there:
+        if quantity >= there - TOLERANCE:
             quantity = there
-        may_be = 0 < quantity <= there
+        may_be = quantity > 0
         child = self.new_lot()
         if not self.attempt(may_be, lambda: self.ledger.open(lot, child, spot[1], quantity, at) or True):
             return False

@@ -18,7 +18,7 @@ from inventory.calc.bookkeeping import Entry, Line, Shortage, settle
 from inventory.shop.clock import shop_day
 from inventory.shop.fields import to_decimal
 from inventory.shop.models import Person
-from inventory.stock.book import Book
+from inventory.stock.book import Book, LotFacts
 from inventory.stock.lines import IS_INFLOW, MAY_BE_INFLOW
 from inventory.stock.models import Kind
 from inventory.stock.problems import NotEnoughStock, TooMuch, UsedBeforeReceived
@@ -97,17 +97,24 @@ def _check(entry: Entry, book: Book) -> None:
     facts = book.lots.get(entry.lot)
     if facts is None or entry.happened_at < book.earliest:
         raise RuntimeError("the book was not opened over everything that is posted")
-    if entry.quantity < 0 and entry.corrects is None and entry.happened_at < facts.received_at:
-        raise UsedBeforeReceived(
-            f"Lot {facts.number} ({facts.lot_number}) came in on {facts.received_on}; "
-            f"it cannot have been taken from before that. Mend the date, or name another lot.",
-            lot=facts.id,
-            received_on=facts.received_on.isoformat(),
-            remedies=[
-                {"kind": "other_lot", "text": "Name a lot that was there."},
-                {"kind": "change_time", "text": "Mend the time, if it is wrong."},
-            ],
-        )
+    if entry.quantity < 0 and entry.corrects is None:
+        refuse_before_received(facts, entry.happened_at)
+
+
+def refuse_before_received(facts: LotFacts, moment: datetime) -> None:
+    """Raise UsedBeforeReceived for a moment before a lot came in."""
+    if moment >= facts.received_at:
+        return
+    raise UsedBeforeReceived(
+        f"Lot {facts.number} ({facts.lot_number}) came in on {facts.received_on}; "
+        f"it cannot have been taken from before that. Mend the date, or name another lot.",
+        lot=facts.id,
+        received_on=facts.received_on.isoformat(),
+        remedies=[
+            {"kind": "other_lot", "text": "Name a lot that was there."},
+            {"kind": "change_time", "text": "Mend the time, if it is wrong."},
+        ],
+    )
 
 
 def not_enough(book: Book, lot: int, place: int, *, wanted: int, there: int) -> NotEnoughStock:

@@ -11,7 +11,7 @@ from inventory.shop.clock import refuse_future
 from inventory.shop.fields import to_whole
 from inventory.shop.problems import bad_field
 from inventory.stock.book import Book
-from inventory.stock.ledger import not_enough
+from inventory.stock.ledger import not_enough, refuse_before_received
 from inventory.stock.models import Lot, Place
 from inventory.stock.queries import default_place
 
@@ -35,8 +35,9 @@ def parts_taken(
     """From where a quantity of a lot is taken at a moment; all of it (None) from wherever it lies, where none is named.
 
     quantity: in the stock unit, > 0. What is asked and what is there count as the same within 0.001 of a unit.
-    Raises NotEnoughStock, and BadBody where the lot lies in several places and none is named.
+    Raises NotEnoughStock, UsedBeforeReceived, and BadBody where the lot lies in several places and none is named.
     """
+    refuse_before_received(book.lots[lot.pk], at)
     if quantity is None and place is None:
         parts = [Part(spot, book.takeable(lot.pk, spot, at)) for spot in book.places_of(lot.pk)]
         parts = [part for part in parts if part.quantity]

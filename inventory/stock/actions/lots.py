@@ -68,7 +68,7 @@ def edit_lot(*, lot: Lot, by: Person, **fields: Unpack[LotFields]) -> Lot:
         [(row, {key: (before[row.pk][key], after) for key, after in _shown(row).items()}) for row in changed], by=by
     )
     if renumbered:
-        _take_over_bars([row for row in changed if row.lot_number == written.lot_number], by=by)
+        _take_over_bars(changed, by=by)
     return written
 
 
@@ -155,7 +155,7 @@ def _of_inputs(row: Lot, inputs: list[Lot], before: dict[int, dict[str, Any]]) -
 
 
 def _take_over_bars(lots: list[Lot], *, by: Person) -> None:
-    """A lot that turns out to bear a number on hold is on hold."""
+    """A lot that turns out to bear a number on hold is on hold, and so is what was made of it. lots: that lot first."""
     first = lots[0]
     bars = bars_of_numbers([(first.material_id, first.lot_number)]).get((first.material_id, first.lot_number), [])
     StatusEvent.objects.bulk_create(

@@ -36,8 +36,9 @@ def open_container(
 ) -> Lot:
     """Open one or several of a lot's containers and return the lot that is open now.
 
-    One container of several splits off a child lot with its own opened date, its even share of what came in, and the
-    parent's number, dates and bars; the others keep theirs. The last one needs no split: the lot itself is open then.
+    One container of several splits off a child lot with its own opened date, its even share of what came in (less,
+    where less is left), and the parent's number, dates and bars; the others keep theirs. The last one needs no split:
+    the lot itself is open then.
     It happened at 00:00 of `opened_on` (today, where nobody says), or at `happened_at`.
     Undone by `undo_opening` while nothing was taken from it.
     Raises AlreadyOpen, NotEnoughStock, UsedBeforeReceived, InTheFuture, BadBody.
@@ -97,7 +98,7 @@ def _split_off(
     lot: Lot, day: date, containers: int, wanted: int, place: int, at: datetime, *, book: Book, by: Person
 ) -> Lot:
     there = book.takeable(lot.pk, place, at)
-    if not there or not is_enough(there, wanted=wanted):
+    if not there or wanted <= 0:
         raise not_enough(book, lot.pk, place, wanted=wanted, there=there)
     quantity = taken_from(there, wanted=wanted)
     life = lot.material.open_life_days
