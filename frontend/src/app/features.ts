@@ -1,4 +1,6 @@
 import type { RouteObject } from "react-router";
+import * as receiving from "@/features/receiving/routes";
+import * as shelf from "@/features/shelf/routes";
 import * as shop from "@/features/shop/routes";
 
 /** A job of the shop that has screens: its pages, those open to whoever is not signed in, and its tab. */
@@ -15,7 +17,7 @@ export interface Tab {
 }
 
 /** Every feature, in the order of the tabs. */
-export const features: Feature[] = [shop];
+export const features: Feature[] = [shelf, receiving, shop];
 
 export const tabs: Tab[] = features.flatMap(({ tab }) => (tab ? [tab] : []));
 
