@@ -1,78 +1,122 @@
-"""The first page: amounts as a person reads them, in the shop's own units, and days in words."""
+"""Today: every kind of thing that needs a hand, each with the act that settles it."""
 
-from datetime import date
+from datetime import date, datetime
 from decimal import Decimal
+from typing import Any
 
-import pytest
+from rest_framework.test import APIClient
 
-from inventory.calc.units import Dimension
-from inventory.reports.queries.reorder import reorder
-from inventory.reports.queries.today import Need, needs_a_hand
-from inventory.shop.models import Shop
-from inventory.shop.reading import as_read
-from tests.reports.conftest import Works
-
-
-def said(kind: Need) -> dict[str, str]:
-    return {row.title: row.detail for row in needs_a_hand(is_owner=True).rows if row.kind == kind}
+from inventory.calc.quantities import parse_quantity
+from inventory.pours.actions import complete_pour, plan_pour
+from inventory.pours.entered import Account, Entered, PieceShare, Plan
+from inventory.pours.models import Pour
+from inventory.stock.actions import hold, write_off
+from tests.reports.conftest import Works, read, tops_of
 
 
-@pytest.mark.parametrize(
-    ("amount", "unit", "words"),
-    [
-        ("828.058828", "ml", "28 fl oz"),
-        ("5323.235321", "ml", "180 fl oz"),
-        ("100000", "ml", "3,381 fl oz"),
-        ("90", "ml", "3 fl oz"),
-        ("30", "ml", "1 fl oz"),
-        ("7.5", "ml", "0.25 fl oz"),
-        ("0.1", "ml", "less than 0.01 fl oz"),
-        ("1142.9", "g", "1,143 g"),
-        ("74", "each", "74 each"),
-        ("0", "ml", "0 fl oz"),
-    ],
-)
-def test_an_amount_is_rounded_as_a_person_says_it(amount: str, unit: str, words: str) -> None:
-    preferred = {Dimension.VOLUME: "fl_oz", Dimension.MASS: "g"}
-    assert as_read(Decimal(amount), unit, preferred) == words
+def today(client: APIClient) -> list[dict[str, Any]]:
+    rows: list[dict[str, Any]] = read(client, "/api/today/")["rows"]
+    return rows
 
 
-def test_what_is_left_of_an_old_lot_is_said_in_the_shops_unit(works: Works) -> None:
-    works.lot(works.resin, "828.058828 ml", lot_number="R-9", expires_on=date(2026, 6, 14))
-
-    assert said(Need.LOT_EXPIRED) == {
-        "Table resin A, lot R-9": "28 fl oz left; its last good day was 1 day ago",
-    }
-    Shop.objects.update(volume_unit="ml")
-    assert said(Need.LOT_EXPIRED) == {
-        "Table resin A, lot R-9": "828 mL left; its last good day was 1 day ago",
-    }
+def kinds(client: APIClient) -> list[str]:
+    return [row["kind"] for row in today(client)]
 
 
-@pytest.mark.parametrize(
-    ("expires_on", "words"),
-    [
-        (date(2026, 6, 15), "today is its last good day"),
-        (date(2026, 6, 16), "1 day left"),
-        (date(2026, 6, 29), "14 days left"),
-    ],
-)
-def test_days_left_are_counted_in_words(works: Works, expires_on: date, words: str) -> None:
-    works.lot(works.mica, "40 g", lot_number="M-9", expires_on=expires_on)
-
-    assert said(Need.LOT_EXPIRING) == {"Pearl mica, lot M-9": f"40 g left; {words}"}
-    assert said(Need.LOT_EXPIRED) == {}
+def planned(works: Works, at: str | None) -> Pour:
+    tops = [PieceShare(piece.pk) for piece in tops_of(works.job("Kitchen", "10"))]
+    moment = datetime.fromisoformat(at) if at else None
+    return plan_pour(plan=Plan(pieces=tops, layer="flood_coat", planned_for=moment), by=works.owner)
 
 
-def test_a_low_material_is_named_with_its_reorder_point_in_the_shops_unit(works: Works) -> None:
-    lot = works.lot(works.resin, "3 l", on="2026-03-01")
-    works.pour(works.job("Bar", "30"), (lot, "2900 ml"), at="2026-06-10T15:00:00Z")
+def test_an_empty_shop_needs_no_hand(works: Works, office: APIClient) -> None:
+    assert today(office) == []
 
-    [row] = [row for row in reorder().rows if row.material == works.resin.pk]
-    point = as_read(row.reorder_point or Decimal(0), "ml", {Dimension.VOLUME: "fl_oz"})
-    assert said(Need.MATERIAL_BELOW) == {"Table resin A": f"3.4 fl oz to be had, reorder point {point}"}
-    assert row.why is not None
-    assert row.why.in_words.startswith("1.1 fl oz a day over 90 days; 6 days until Harbour Resin Supply delivers take")
 
-    works.lot(works.resin, "20 l", on="2026-06-12")
-    assert said(Need.MATERIAL_BELOW) == {}
+def test_pours_by_their_time(works: Works, bench: APIClient) -> None:
+    """It is ten in the morning in Chicago on 15 June."""
+    for at in ("2026-06-23T04:59:00Z", "2026-06-23T05:00:00Z", "2026-06-15T16:00:00Z", "2026-06-15T14:00:00Z",
+               "2026-06-15T04:59:00Z", "2026-06-16T05:00:00Z", None):  # fmt: skip
+        planned(works, at)
+
+    rows = today(bench)
+    assert [(row["kind"], row["act"], row["on"]) for row in rows] == [
+        ("pour_overdue", "complete", "2026-06-14"),
+        ("pour_unlogged", "complete", "2026-06-15"),
+        ("pour_today", "complete", "2026-06-15"),
+        ("pour_undated", "complete", None),
+        ("pour_coming", "prepare", "2026-06-16"),
+        ("pour_coming", "prepare", "2026-06-22"),
+    ]
+    pour = Pour.objects.get(pk=rows[1]["link"]["id"])
+    job = pour.pour_pieces.get().piece.job
+    assert rows[1]["link"]["noun"] == "pour"
+    assert (rows[1]["title"], rows[1]["detail"]) == ("Flood coat on Top 0", f"Job {job.number}: Kitchen; 09:00")
+
+
+def test_a_completed_pour_is_settled(works: Works, bench: APIClient) -> None:
+    lot = works.lot(works.resin, "100 ml")
+    pour = planned(works, "2026-06-15T14:00:00Z")
+    assert kinds(bench) == ["pour_unlogged"]
+
+    usage = Entered(material=works.resin.pk, quantity=parse_quantity("1 ml"), lot=lot.pk)
+    complete_pour(pour=pour, account=Account(usages=[usage]), by=works.owner)
+
+    assert "pour_unlogged" not in kinds(bench)
+
+
+def test_lots_by_their_use_by_and_on_hold(works: Works, bench: APIClient) -> None:
+    def lot(number: str, use_by: str) -> Any:
+        return works.lot(works.mica, "10 g", lot_number=number, expires_on=date.fromisoformat(use_by))
+
+    old, _, _ = lot("old", "2026-06-14"), lot("soon", "2026-06-29"), lot("later", "2026-06-30")
+    held = lot("held", "2027-01-01")
+    hold(lot=held, reason="smells", all_of_this_number=False, by=works.owner)
+
+    rows = today(bench)
+    assert [(row["kind"], row["title"], row["act"]) for row in rows] == [
+        ("lot_expired", "Pearl mica, lot old", "write_off"),
+        ("lot_on_hold", "Pearl mica, lot held", "release_or_reject"),
+        ("lot_expiring", "Pearl mica, lot soon", "use_first"),
+    ]
+    assert rows[1]["detail"] == "smells"
+    assert rows[0]["detail"] == "10 g left; its last good day was 1 day ago"
+    for gone in (old, held):
+        write_off(lot=gone, quantity=None, reason="done", by=works.owner)
+    assert kinds(bench) == ["lot_expiring"]
+
+
+def test_a_material_below_its_reorder_point(works: Works, bench: APIClient) -> None:
+    lot = works.lot(works.resin, "100 ml", on="2026-06-10")
+    assert kinds(bench) == []
+
+    works.pour(works.job("Kitchen", "10"), (lot, "60 ml"), at="2026-06-12T15:00:00Z")
+
+    [row] = today(bench)
+    assert (row["kind"], row["title"], row["act"]) == ("material_below", "Table resin A", "order")
+    assert row["link"] == {"noun": "material", "id": works.resin.pk}
+
+
+def test_prices_and_reasons_are_the_owners_to_give(works: Works, office: APIClient, bench: APIClient) -> None:
+    works.lot(works.mica, "10 g", None)
+    expired = works.lot(works.mica, "10 g", expires_on=date(2026, 5, 10))
+    works.pour(works.job("Kitchen", "10"), (expired, "10 g"))
+
+    assert kinds(bench) == ["material_below"] or kinds(bench) == []
+    rows = {row["kind"]: row for row in today(office)}
+    assert rows["delivery_without_price"]["detail"] == "1 line waits for the price"
+    assert rows["delivery_without_price"]["act"] == "price"
+    assert rows["pour_needs_reason"]["act"] == "explain"
+
+    delivery = rows["delivery_without_price"]["link"]["id"]
+    lines = office.get(f"/api/deliveries/{delivery}/").json()["lines"]
+    body = {"lines": [{"line": lines[0]["id"], "cost": "5"}]}
+    assert office.post(f"/api/deliveries/{delivery}/price/", body).status_code in (200, 201)
+    assert "delivery_without_price" not in kinds(office)
+
+
+def test_no_money_stands_on_the_page(works: Works, office: APIClient) -> None:
+    works.lot(works.mica, "10 g", "777.77", expires_on=date(2026, 6, 14))
+
+    assert Decimal("777.77") > 0
+    assert "777" not in str(today(office))

@@ -5,6 +5,7 @@ into a jug with 200 mL of another lot; a pour takes 100 of its 400 mL, so holds 
 What is left: 370 mL in L and 150 mL in the jug. 400 + 50 + 30 + 370 + 150 = 1000.
 """
 
+from collections import defaultdict
 from decimal import Decimal
 from typing import Any
 
@@ -85,11 +86,11 @@ def test_the_worked_trace_accounts_for_all_that_came_in(worked: dict[str, Any]) 
 def test_tops_jobs_and_boards_get_their_part_by_area(worked: dict[str, Any]) -> None:
     uses = uses_of_lot(worked["lot"].pk)
 
-    assert [[(top.name, top.quantity, top.is_board) for top in row.tops] for row in uses.pours] == [
+    assert [[(use.on.name, use.quantity, use.on.is_board) for use in row.tops] for row in uses.pours] == [
         [("Top 0", 300, False), ("Top 1", 100, False)],
         [("Top 0", 50, True)],
     ]
-    assert [(job.title, job.customer_name, job.quantity, job.tops) for job in uses.jobs] == [
+    assert [(job.of.title, job.of.customer_name, job.quantity, job.tops) for job in uses.jobs] == [
         ("Kitchen", "Wren Okafor", 400, 2),
         ("Bath", "Wren Okafor", 50, 1),
     ]
@@ -238,7 +239,7 @@ def test_pour_p_holds_x_of_lot_l_exactly_when_l_lists_x_in_p(
     forward = {(lot.pk, use.pour): use.quantity for lot in lots for use in uses_of_lot(lot.pk).pours}
     backward = {(row.lot.id, pour.pk): row.quantity for pour in pours for row in sources_of_pour(pour.pk).rows}
     assert forward == backward
-    on_tops = {(lot.pk, top.piece): Decimal(0) for lot in lots for use in uses_of_lot(lot.pk).pours for top in use.tops}
+    on_tops: dict[tuple[int, int], Decimal] = defaultdict(Decimal)
     for lot in lots:
         uses = uses_of_lot(lot.pk)
         assert uses.difference == 0
@@ -246,7 +247,7 @@ def test_pour_p_holds_x_of_lot_l_exactly_when_l_lists_x_in_p(
         for use in uses.pours:
             assert sum(top.quantity for top in use.tops) == use.quantity
             for top in use.tops:
-                on_tops[lot.pk, top.piece] += top.quantity
+                on_tops[lot.pk, top.on.piece] += top.quantity
     pieces = Piece.objects.filter(pk__in=[top.pk for top in tops])
     assert on_tops == {
         (row.lot.id, piece.pk): row.quantity for piece in pieces for row in sources_of_piece(piece.pk).rows

@@ -5,6 +5,7 @@ from collections.abc import Collection, Mapping
 from dataclasses import dataclass
 from datetime import date, datetime
 from decimal import Decimal
+from itertools import compress
 from typing import NamedTuple
 
 from inventory.reports.queries.sql import among, as_day, fetch
@@ -118,11 +119,9 @@ def _on_tops(amounts: Mapping[int, Mapping[int, int]], pieces: frozenset[int]) -
     found: dict[int, dict[int, int]] = {}
     tops_of = tops_under(amounts)
     for pour, lots in amounts.items():
-        tops = tops_of[pour]
-        found[pour] = {
-            lot: sum(part for top, part in zip(tops, over_tops(quantity, tops), strict=True) if top.piece in pieces)
-            for lot, quantity in lots.items()
-        }
+        under = tops_of[pour]
+        ours = [piece in pieces for piece in under.pieces]
+        found[pour] = {lot: sum(compress(over_tops(quantity, under.weights), ours)) for lot, quantity in lots.items()}
     return found
 
 

@@ -3,6 +3,8 @@
 from collections import defaultdict
 from collections.abc import Collection, Iterable, Mapping, Sequence
 from dataclasses import dataclass
+from itertools import groupby
+from operator import itemgetter
 from typing import NamedTuple
 
 from inventory.calc.apportion import apportion
@@ -187,35 +189,28 @@ def _behind(taken: Sequence[tuple[int, Quantity]], edges: Sequence[tuple[int, in
     return found
 
 
-class PouredOn(NamedTuple):
-    """A top under a pour, and what part of the pour is on it."""
+class Under(NamedTuple):
+    """The tops under a pour, and for each what part of the pour is on it."""
 
-    piece: int
-    weight: int
+    pieces: list[int]
+    weights: list[int]
 
 
-def tops_under(pours: Collection[int]) -> dict[int, list[PouredOn]]:
+def tops_under(pours: Collection[int]) -> dict[int, Under]:
     """The tops of each of these pours, in the order in which they were named. One SQL statement."""
     these, ids = among("pp.pour_id", pours)
     rows = fetch(
         "SELECT pp.pour_id, pp.piece_id, p.area_sqft, pp.share_percent FROM pours_pourpiece pp "
-        f"JOIN jobs_piece p ON p.id = pp.piece_id WHERE {these} ORDER BY pp.id",
+        f"JOIN jobs_piece p ON p.id = pp.piece_id WHERE {these} ORDER BY pp.pour_id, pp.id",
         [ids],
     )
-    by_pour: dict[int, list[tuple[int, int, int | None]]] = defaultdict(list)
-    for pour, piece, area, share in rows:
-        by_pour[pour].append((piece, area, share))
-    return {
-        pour: [
-            PouredOn(piece, weight)
-            for (piece, _, _), weight in zip(
-                tops, piece_weights([area for _, area, _ in tops], [share for _, _, share in tops]), strict=True
-            )
-        ]
-        for pour, tops in by_pour.items()
-    }
+    found = {}
+    for pour, of_pour in groupby(rows, key=itemgetter(0)):
+        _, pieces, areas, shares = zip(*of_pour, strict=True)
+        found[pour] = Under(list(pieces), piece_weights(areas, shares))
+    return found
 
 
-def over_tops(quantity: int, tops: Sequence[PouredOn]) -> list[int]:
+def over_tops(quantity: int, weights: Sequence[int]) -> list[int]:
     """What of a quantity in a pour is on each of its tops, in whole millionths that sum to it."""
-    return apportion(quantity, [top.weight for top in tops])
+    return [quantity] if len(weights) == 1 else apportion(quantity, weights)

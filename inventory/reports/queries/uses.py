@@ -1,12 +1,16 @@
 """Where a lot went: every pour, top, job, customer and sample board that holds any, and where the rest is."""
 
 from collections import defaultdict
-from collections.abc import Collection, Iterable, Mapping
+from collections.abc import Collection, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date, datetime
 from decimal import Decimal
+from itertools import groupby, starmap
+from operator import itemgetter
 from typing import Any, NamedTuple
 
+from inventory.calc.genealogy import Quantity
+from inventory.calc.job_cost import piece_weights
 from inventory.jobs.models import Purpose
 from inventory.reports.queries.sql import among, as_day, fetch
 from inventory.reports.queries.trace import (
@@ -15,7 +19,6 @@ from inventory.reports.queries.trace import (
     arrived,
     lots_of_this_number,
     over_tops,
-    tops_under,
     trace_forward,
 )
 from inventory.shop.fields import to_decimal
@@ -36,45 +39,79 @@ class LotName(NamedTuple):
     unit: str
 
 
-@dataclass(frozen=True, slots=True)
-class TopUse:
-    """A top, and how much of the lot is on it. is_board: whether it is a sample board."""
+class PouredOn(NamedTuple):
+    """A pour on one of its tops, with the top's job and customer. What is of a top is None of a pour on none."""
 
+    pour: int
+    pour_number: int
+    layer: str
+    is_redo: bool
+    poured_at: Any
     piece: int
     number: int
     name: str
-    job: int
-    quantity: Decimal
-    is_board: bool
     is_scrapped: bool
-
-
-@dataclass(frozen=True, slots=True)
-class PourUse:
-    """A pour, and how much of the lot went into it. wasted: of that, what was thrown away."""
-
-    pour: int
-    number: int
-    layer: str
-    is_redo: bool
-    poured_at: datetime
-    quantity: Decimal
-    wasted: Decimal
-    tops: list[TopUse]
-
-
-@dataclass(frozen=True, slots=True)
-class JobUse:
-    """A job, and how much of the lot is on its tops."""
-
+    area: int
+    share_percent: int | None
     job: int
-    number: int
+    job_number: int
     title: str
+    purpose: str
     customer: int
     customer_name: str
-    purpose: str
-    quantity: Decimal
+
+    @property
+    def is_board(self) -> bool:
+        """Whether the top is a sample board."""
+        return self.purpose == Purpose.SAMPLE
+
+
+class TopUse(NamedTuple):
+    """A top, and how much of the lot is on it."""
+
+    on: PouredOn
+    millionths: int
+
+    @property
+    def quantity(self) -> Decimal:
+        return to_decimal(self.millionths, 6)
+
+
+class PourUse(NamedTuple):
+    """A pour, and how much of the lot went into it, in millionths; of that, what was thrown away."""
+
+    of: PouredOn
+    millionths: int
+    wasted_millionths: int
+    tops: list[TopUse]
+
+    @property
+    def pour(self) -> int:
+        return self.of.pour
+
+    @property
+    def poured_at(self) -> datetime:
+        return as_moment(self.of.poured_at)
+
+    @property
+    def quantity(self) -> Decimal:
+        return to_decimal(self.millionths, 6)
+
+    @property
+    def wasted(self) -> Decimal:
+        return to_decimal(self.wasted_millionths, 6)
+
+
+class JobUse(NamedTuple):
+    """A job, by one of its tops, and how much of the lot is on how many of them."""
+
+    of: PouredOn
+    millionths: int
     tops: int
+
+    @property
+    def quantity(self) -> Decimal:
+        return to_decimal(self.millionths, 6)
 
 
 @dataclass(frozen=True, slots=True)
@@ -122,12 +159,12 @@ class Uses:
 
 
 def uses_of_lot(lot: int, *, all_of_this_number: bool = False) -> Uses:
-    """Every use of a lot, or of all lots of its number, through any depth. Nine SQL statements at most."""
+    """Every use of a lot, or of all lots of its number, through any depth. Seven SQL statements at most."""
     lots = lots_of_this_number(lot) if all_of_this_number else [lot]
     traced = trace_forward(lots)
     came = arrived(lots)
     names = lot_names({*lots, *traced.carried, *(part.lot for part in traced.parts if part.lot)})
-    pours, jobs = _pours(traced)
+    pours = _pours(traced)
     return Uses(
         lots=[names[lot] for lot in lots],
         unit=names[lots[0]].unit,
@@ -138,7 +175,7 @@ def uses_of_lot(lot: int, *, all_of_this_number: bool = False) -> Uses:
         total=to_decimal(came.total, 6),
         difference=to_decimal(round(came.total - traced.total), 6),
         pours=pours,
-        jobs=jobs,
+        jobs=_jobs(pours),
         rest=_rest(traced, names),
         through=[
             Through(names[lot], to_decimal(round(quantity), 6))
@@ -170,94 +207,51 @@ def _rest(traced: Traced, names: Mapping[int, LotName]) -> list[RestOf]:
     return sorted(rest, key=lambda row: (order.index(row.what), row.lot.number, row.place or ""))
 
 
-class _Pour(NamedTuple):
-    id: int
-    number: int
-    layer: str
-    is_redo: bool
-    poured_at: datetime
-
-
-class _Top(NamedTuple):
-    id: int
-    number: int
-    name: str
-    is_scrapped: bool
-    job: int
-    job_number: int
-    title: str
-    purpose: str
-    customer: int
-    customer_name: str
-
-
-def _pours(traced: Traced) -> tuple[list[PourUse], list[JobUse]]:
-    """The pours, earliest first, and the jobs that any of their tops belong to."""
-    whole: dict[int, Any] = defaultdict(int)
-    wasted: dict[int, Any] = defaultdict(int)
+def _pours(traced: Traced) -> list[PourUse]:
+    """The pours, earliest first, each with its tops. One SQL statement."""
+    whole: dict[int, Quantity] = {}
+    wasted: dict[int, Quantity] = {}
     for part, quantity in traced.parts.items():
         if part.cause:
-            whole[part.cause] += quantity
+            whole[part.cause] = whole.get(part.cause, 0) + quantity
             if part.kind == Kind.WASTED:
-                wasted[part.cause] += quantity
-    tops_of = tops_under(whole)
-    tops = _tops({top.piece for under in tops_of.values() for top in under})
-    on_job: dict[int, int] = defaultdict(int)
-    on_tops: dict[int, set[int]] = defaultdict(set)
+                wasted[part.cause] = wasted.get(part.cause, 0) + quantity
     found = []
-    for pour in _named_pours(whole):
-        quantity, under = round(whole[pour.id]), tops_of.get(pour.id, [])
-        shares = list(zip((tops[top.piece] for top in under), over_tops(quantity, under), strict=True)) if under else []
-        for top, share in shares:
-            on_job[top.job] += share
-            on_tops[top.job].add(top.id)
-        found.append(
-            PourUse(
-                pour.id,
-                pour.number,
-                pour.layer,
-                pour.is_redo,
-                pour.poured_at,
-                to_decimal(quantity, 6),
-                to_decimal(round(wasted[pour.id]), 6),
-                [_top_use(top, share) for top, share in shares],
-            )
-        )
-    jobs = {top.job: top for top in tops.values()}
-    return found, [
-        JobUse(
-            job,
-            jobs[job].job_number,
-            jobs[job].title,
-            jobs[job].customer,
-            jobs[job].customer_name,
-            jobs[job].purpose,
-            to_decimal(quantity, 6),
-            len(on_tops[job]),
-        )
-        for job, quantity in sorted(on_job.items())
+    for pour, of_pour in groupby(_poured_on(whole), key=itemgetter(0)):
+        on = list(of_pour)
+        millionths = round(whole[pour])
+        tops = list(map(TopUse, on, shares_of(millionths, on))) if on[0].piece else []
+        found.append(PourUse(on[0], millionths, round(wasted.get(pour, 0)), tops))
+    return found
+
+
+def shares_of(quantity: int, on: Sequence[PouredOn]) -> list[int]:
+    """What of a quantity in a pour is on each of its tops."""
+    if len(on) == 1:
+        return [quantity]
+    return over_tops(quantity, piece_weights([top.area for top in on], [top.share_percent for top in on]))
+
+
+def _jobs(pours: Iterable[PourUse]) -> list[JobUse]:
+    on_job: dict[int, int] = defaultdict(int)
+    tops: dict[int, dict[int, PouredOn]] = defaultdict(dict)
+    for pour in pours:
+        for on, millionths in pour.tops:
+            on_job[on.job] += millionths
+            tops[on.job][on.piece] = on
+    return [
+        JobUse(next(iter(tops[job].values())), millionths, len(tops[job])) for job, millionths in sorted(on_job.items())
     ]
 
 
-def _top_use(top: _Top, share: int) -> TopUse:
-    is_board = top.purpose == Purpose.SAMPLE
-    return TopUse(top.id, top.number, top.name, top.job, to_decimal(share, 6), is_board, bool(top.is_scrapped))
-
-
-def _named_pours(pours: Collection[int]) -> list[_Pour]:
-    these, ids = among("id", pours)
+def _poured_on(pours: Collection[int]) -> Iterator[PouredOn]:
+    these, ids = among("o.id", pours)
     rows = fetch(
-        f"SELECT id, number, layer, is_redo, poured_at FROM pours_pour WHERE {these} ORDER BY poured_at, id", [ids]
-    )
-    return [_Pour(pour, number, layer, bool(redo), as_moment(at)) for pour, number, layer, redo, at in rows]
-
-
-def _tops(pieces: Collection[int]) -> dict[int, _Top]:
-    these, ids = among("p.id", pieces)
-    rows = fetch(
-        "SELECT p.id, p.number, p.name, p.is_scrapped, j.id, j.number, j.title, j.purpose, c.id, c.name "
-        "FROM jobs_piece p JOIN jobs_job j ON j.id = p.job_id JOIN jobs_customer c ON c.id = j.customer_id "
-        f"WHERE {these}",
+        "SELECT o.id, o.number, o.layer, o.is_redo, o.poured_at, p.id, p.number, p.name, p.is_scrapped, p.area_sqft, "
+        "pp.share_percent, j.id, j.number, j.title, j.purpose, c.id, c.name FROM pours_pour o "
+        "LEFT JOIN pours_pourpiece pp ON pp.pour_id = o.id LEFT JOIN jobs_piece p ON p.id = pp.piece_id "
+        "LEFT JOIN jobs_job j ON j.id = p.job_id LEFT JOIN jobs_customer c ON c.id = j.customer_id "
+        f"WHERE {these} ORDER BY o.poured_at, o.id, pp.id",
         [ids],
     )
-    return {row[0]: _Top._make(row) for row in rows}
+    return starmap(PouredOn, rows)

@@ -1,13 +1,12 @@
 """Uses and sources in JSON. Uses may be many: they are laid out by hand, and declared for the schema."""
 
-from decimal import Decimal
 from typing import Any
 
 from rest_framework import serializers
 
 from inventory.jobs.models import Purpose
 from inventory.pours.models import Layer
-from inventory.reports.queries.uses import LotName, PourUse, RestOf, Uses
+from inventory.reports.queries.uses import JobUse, LotName, PourUse, RestOf, TopUse, Uses
 from inventory.reports.serializers.fields import ReportedLot
 from inventory.rest.quantities import QuantityField, quantity_json
 from inventory.stock.models import Origin
@@ -91,7 +90,7 @@ class UsesOut(serializers.Serializer[Any]):
             "lots": [lot_json(lot) for lot in instance.lots],
             **{name: quantity_json(getattr(instance, name), unit) for name in came},
             "pours": [pour_json(pour, unit) for pour in instance.pours],
-            "jobs": [plain_json(job, unit) for job in instance.jobs],
+            "jobs": [job_json(job, unit) for job in instance.jobs],
             "rest": [rest_json(row, unit) for row in instance.rest],
             "through": [
                 {"lot": lot_json(row.lot), "quantity": quantity_json(row.quantity, unit)} for row in instance.through
@@ -99,23 +98,42 @@ class UsesOut(serializers.Serializer[Any]):
         }
 
 
-def pour_json(pour: PourUse, unit: str) -> dict[str, Any]:
+def pour_json(use: PourUse, unit: str) -> dict[str, Any]:
     return {
-        "pour": pour.pour,
-        "number": pour.number,
-        "layer": pour.layer,
-        "is_redo": pour.is_redo,
-        "poured_at": pour.poured_at.isoformat().replace("+00:00", "Z"),
-        "quantity": quantity_json(pour.quantity, unit),
-        "wasted": quantity_json(pour.wasted, unit),
-        "tops": [plain_json(top, unit) for top in pour.tops],
+        "pour": use.of.pour,
+        "number": use.of.pour_number,
+        "layer": use.of.layer,
+        "is_redo": bool(use.of.is_redo),
+        "poured_at": use.poured_at.isoformat().replace("+00:00", "Z"),
+        "quantity": quantity_json(use.quantity, unit),
+        "wasted": quantity_json(use.wasted, unit),
+        "tops": [top_json(top, unit) for top in use.tops],
     }
 
 
-def plain_json(row: Any, unit: str) -> dict[str, Any]:
-    """A row's fields as they stand, its amounts as quantities."""
-    values = ((name, getattr(row, name)) for name in row.__slots__)
-    return {name: quantity_json(value, unit) if isinstance(value, Decimal) else value for name, value in values}
+def top_json(use: TopUse, unit: str) -> dict[str, Any]:
+    return {
+        "piece": use.on.piece,
+        "number": use.on.number,
+        "name": use.on.name,
+        "job": use.on.job,
+        "quantity": quantity_json(use.quantity, unit),
+        "is_board": use.on.is_board,
+        "is_scrapped": bool(use.on.is_scrapped),
+    }
+
+
+def job_json(use: JobUse, unit: str) -> dict[str, Any]:
+    return {
+        "job": use.of.job,
+        "number": use.of.job_number,
+        "title": use.of.title,
+        "customer": use.of.customer,
+        "customer_name": use.of.customer_name,
+        "purpose": use.of.purpose,
+        "quantity": quantity_json(use.quantity, unit),
+        "tops": use.tops,
+    }
 
 
 def rest_json(row: RestOf, unit: str) -> dict[str, Any]:

@@ -15,6 +15,7 @@ from inventory.rest.exports import Column, Table
 from inventory.rest.exports import Kind as Cell
 from inventory.rest.problems import Role
 from inventory.rest.views import ReportView
+from inventory.shop.fields import to_decimal
 from inventory.stock.models import Lot
 
 
@@ -61,15 +62,13 @@ class LotUses(ReportView):
 
 def use_cells(report: Uses) -> Iterator[list[Any]]:
     """A row for each top under a pour, then one for each part that went elsewhere; together they sum to the total."""
-    jobs = {job.job: job for job in report.jobs}
-    for pour in report.pours:
-        of_pour = ["poured", pour.poured_at, pour.number, pour.layer]
-        for top in pour.tops:
-            job = jobs[top.job]
-            on = [top.number, top.name, job.number, job.title, job.customer_name]
-            yield [*of_pour, *on, None, None, top.quantity, report.unit]
-        if not pour.tops:
-            yield [*of_pour, *[None] * 7, pour.quantity, report.unit]
+    for use in report.pours:
+        of_pour = ["poured", use.poured_at, use.of.pour_number, use.of.layer]
+        for on, millionths in use.tops:
+            of_top = [on.number, on.name, on.job_number, on.title, on.customer_name]
+            yield [*of_pour, *of_top, None, None, to_decimal(millionths, 6), report.unit]
+        if not use.tops:
+            yield [*of_pour, *[None] * 7, use.quantity, report.unit]
     for row in report.rest:
         yield [row.what, *[None] * 8, row.lot.lot_number, row.place, row.quantity, report.unit]
 
