@@ -1,4 +1,7 @@
-"""What the reports need from the database, in hand-written SQL through the driver, every row fetched."""
+"""What the reports need from the database, in hand-written SQL through the driver, every row fetched.
+
+The tables are joined in the order in which they are written (CROSS JOIN holds SQLite to it): from the few to the many.
+"""
 
 from collections.abc import Sequence
 from typing import Any
@@ -6,18 +9,23 @@ from typing import Any
 from django.db import connection
 
 REACHED = (
-    "WITH RECURSIVE reached (lot) AS (SELECT {start} UNION "
-    "SELECT m.into_lot_id FROM reached JOIN stock_movement m ON m.lot_id = reached.lot "
-    "WHERE m.into_lot_id IS NOT NULL) "
+    "WITH RECURSIVE reached (lot) AS (SELECT CAST(%s AS bigint) UNION SELECT m.into_lot_id FROM reached "
+    "CROSS JOIN stock_movement m WHERE m.lot_id = reached.lot AND m.into_lot_id IS NOT NULL) "
+)
+POURS = (
+    "SELECT DISTINCT pp.pour_id FROM jobs_piece p CROSS JOIN pours_pourpiece pp "
+    "WHERE p.job_id = %s AND pp.piece_id = p.id"
 )
 WENT_IN = (
-    "WITH RECURSIVE reached (lot) AS ({start} UNION "
-    "SELECT m.lot_id FROM reached JOIN stock_movement m ON m.into_lot_id = reached.lot) "
+    f"WITH RECURSIVE poured (pour) AS ({POURS}), reached (lot) AS (SELECT m.lot_id FROM poured "
+    "CROSS JOIN stock_movement m WHERE m.cause = poured.pour UNION SELECT m.lot_id FROM reached "
+    "CROSS JOIN stock_movement m WHERE m.into_lot_id = reached.lot) "
 )
+INFLOW = "i.kind IN ('received', 'charged', 'opened', 'blended', 'counted')"
 OF_POUR = (
     "SELECT pp.pour_id AS pour, MIN({month}) AS low, MAX({month}) AS high FROM jobs_job j "
-    "JOIN jobs_piece p ON p.job_id = j.id JOIN pours_pourpiece pp ON pp.piece_id = p.id "
-    "WHERE j.finished_on IS NOT NULL AND j.purpose = 'customer' GROUP BY pp.pour_id"
+    "CROSS JOIN jobs_piece p CROSS JOIN pours_pourpiece pp WHERE p.job_id = j.id AND pp.piece_id = p.id "
+    "AND j.finished_on IS NOT NULL AND j.purpose = 'customer' GROUP BY pp.pour_id"
 )
 
 
@@ -35,55 +43,56 @@ class BareReads:
 
     def uses_of_lot(self, lot: int) -> int:
         """The lots reached through blends, what became of each, and the pours, tops, jobs and customers."""
-        reached = REACHED.format(start="CAST(%s AS bigint)")
         return (
             self.rows(
-                f"{reached} SELECT m.lot_id, m.into_lot_id, -SUM(m.quantity) FROM reached JOIN stock_movement m "
-                "ON m.lot_id = reached.lot WHERE m.into_lot_id IS NOT NULL GROUP BY m.lot_id, m.into_lot_id",
+                f"{REACHED} SELECT m.lot_id, m.into_lot_id, -SUM(m.quantity) FROM reached CROSS JOIN stock_movement m "
+                "WHERE m.lot_id = reached.lot AND m.into_lot_id IS NOT NULL GROUP BY m.lot_id, m.into_lot_id",
                 [lot],
             )
             + self.rows(
-                f"{reached} SELECT m.lot_id, m.cause, m.kind, SUM(m.quantity) FROM reached JOIN stock_movement m "
-                "ON m.lot_id = reached.lot WHERE m.into_lot_id IS NULL GROUP BY m.lot_id, m.cause, m.kind",
+                f"{REACHED} SELECT m.lot_id, m.cause, m.kind, SUM(m.quantity) FROM reached CROSS JOIN stock_movement m "
+                "WHERE m.lot_id = reached.lot AND m.into_lot_id IS NULL GROUP BY m.lot_id, m.cause, m.kind",
                 [lot],
             )
             + self.rows(
-                f"{reached} SELECT o.id, o.number, o.layer, o.poured_at, p.id, p.number, p.name, j.id, j.number, "
-                "j.title, c.id, c.name FROM (SELECT DISTINCT m.cause FROM reached JOIN stock_movement m "
-                "ON m.lot_id = reached.lot WHERE m.cause IS NOT NULL) u JOIN pours_pour o ON o.id = u.cause "
-                "JOIN pours_pourpiece pp ON pp.pour_id = o.id JOIN jobs_piece p ON p.id = pp.piece_id "
-                "JOIN jobs_job j ON j.id = p.job_id JOIN jobs_customer c ON c.id = j.customer_id",
+                f"{REACHED}, used (pour) AS (SELECT DISTINCT m.cause FROM reached CROSS JOIN stock_movement m "
+                "WHERE m.lot_id = reached.lot AND m.cause IS NOT NULL) "
+                "SELECT o.id, o.number, o.layer, o.poured_at, p.id, p.number, p.name, p.area_sqft, pp.share_percent, "
+                "j.id, j.number, j.title, c.id, c.name FROM used CROSS JOIN pours_pour o "
+                "CROSS JOIN pours_pourpiece pp CROSS JOIN jobs_piece p CROSS JOIN jobs_job j "
+                "CROSS JOIN jobs_customer c WHERE o.id = used.pour AND pp.pour_id = o.id AND p.id = pp.piece_id "
+                "AND j.id = p.job_id AND c.id = j.customer_id",
                 [lot],
             )
         )
 
     def sources_of_job(self, job: int) -> int:
         """What the job's pours took, of which lots, what went into those, and how much ever was in each."""
-        pours = (
-            "SELECT DISTINCT pp.pour_id FROM jobs_piece p JOIN pours_pourpiece pp ON pp.piece_id = p.id "
-            "WHERE p.job_id = %s"
-        )
-        reached = WENT_IN.format(start=f"SELECT DISTINCT m.lot_id FROM stock_movement m WHERE m.cause IN ({pours})")
+        poured = f"WITH poured (pour) AS ({POURS}) "
         return (
             self.rows(
-                "SELECT m.cause, m.lot_id, m.kind, -SUM(m.quantity) FROM stock_movement m "
-                f"WHERE m.cause IN ({pours}) GROUP BY m.cause, m.lot_id, m.kind",
+                f"{poured} SELECT m.cause, m.lot_id, -SUM(m.quantity) FROM poured CROSS JOIN stock_movement m "
+                "WHERE m.cause = poured.pour GROUP BY m.cause, m.lot_id",
                 [job],
             )
             + self.rows(
-                f"SELECT pp.pour_id, p.id, p.area_sqft FROM pours_pourpiece pp JOIN jobs_piece p "
-                f"ON p.id = pp.piece_id WHERE pp.pour_id IN ({pours})",
+                f"{poured} SELECT o.id, o.number, o.layer, o.poured_at, p.id, p.area_sqft, pp.share_percent "
+                "FROM poured CROSS JOIN pours_pour o CROSS JOIN pours_pourpiece pp CROSS JOIN jobs_piece p "
+                "WHERE o.id = poured.pour AND pp.pour_id = poured.pour AND p.id = pp.piece_id",
                 [job],
             )
             + self.rows(
-                f"{reached} SELECT m.lot_id, m.into_lot_id, -SUM(m.quantity) FROM reached JOIN stock_movement m "
-                "ON m.into_lot_id = reached.lot GROUP BY m.lot_id, m.into_lot_id",
+                f"{WENT_IN} SELECT m.lot_id, m.into_lot_id, -SUM(m.quantity) FROM reached CROSS JOIN stock_movement m "
+                "WHERE m.into_lot_id = reached.lot GROUP BY m.lot_id, m.into_lot_id",
                 [job],
             )
             + self.rows(
-                f"{reached} SELECT l.id, l.number, l.lot_number, l.received_on, l.use_by, m.name, (SELECT "
-                "SUM(i.quantity) FROM stock_movement i WHERE i.lot_id = l.id AND i.quantity > 0) FROM reached "
-                "JOIN stock_lot l ON l.id = reached.lot JOIN catalog_material m ON m.id = l.material_id",
+                f"{WENT_IN} SELECT l.id, l.number, l.lot_number, l.received_on, l.use_by, l.status, t.name, t.kind, "
+                f"s.name, (SELECT SUM(i.quantity) FROM stock_movement i WHERE i.lot_id = l.id AND {INFLOW}) "
+                "FROM reached CROSS JOIN stock_lot l JOIN catalog_material t ON t.id = l.material_id "
+                "LEFT JOIN purchasing_deliveryline d ON d.lot_id = COALESCE(l.opened_from_id, l.id) "
+                "LEFT JOIN purchasing_delivery e ON e.id = d.delivery_id "
+                "LEFT JOIN catalog_supplier s ON s.id = e.supplier_id WHERE l.id = reached.lot",
                 [job],
             )
         )
@@ -95,11 +104,11 @@ class BareReads:
         else:
             month = "(substr(j.finished_on, 1, 4) * 12 + substr(j.finished_on, 6, 2))"
         return self.rows(
-            "SELECT CASE WHEN o.low = o.high THEN o.low ELSE -o.pour END, t.kind, m.kind, -SUM(m.value) "
-            f"FROM ({OF_POUR.format(month=month)}) o JOIN stock_movement m ON m.cause = o.pour "
-            "JOIN catalog_material t ON t.id = m.material_id WHERE m.kind IN ('used', 'wasted') "
-            "GROUP BY 1, t.kind, m.kind",
+            "SELECT CASE WHEN o.low = o.high THEN o.low ELSE -o.pour END, l.material_id, m.kind, -SUM(m.value) "
+            f"FROM ({OF_POUR.format(month=month)}) o CROSS JOIN stock_movement m CROSS JOIN stock_lot l "
+            "WHERE m.cause = o.pour AND l.id = m.lot_id AND m.kind IN ('used', 'wasted') "
+            "GROUP BY 1, l.material_id, m.kind",
         ) + self.rows(
-            f"SELECT {month}, COUNT(*), SUM(p.area_sqft) FROM jobs_piece p JOIN jobs_job j ON j.id = p.job_id "
-            "WHERE j.finished_on IS NOT NULL AND j.purpose = 'customer' GROUP BY 1"
+            f"SELECT {month}, COUNT(*), SUM(p.area_sqft) FROM jobs_job j CROSS JOIN jobs_piece p "
+            "WHERE p.job_id = j.id AND j.finished_on IS NOT NULL AND j.purpose = 'customer' GROUP BY 1"
         )

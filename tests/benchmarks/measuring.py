@@ -1,7 +1,6 @@
 """What is measured in one world: our actions and queries, the bare SQL beside them, and the way over HTTP."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from fractions import Fraction
 from uuid import uuid4
 
@@ -21,20 +20,12 @@ from inventory.reports.queries.sources import sources_of_job
 from inventory.reports.queries.today import needs_a_hand
 from inventory.reports.queries.uses import uses_of_lot
 from inventory.shop.models import Person
+from tests.benchmarks.aims import MONTHLY, POUR, SOURCES, TODAY, USES
 from tests.benchmarks.bare_pour import BarePour
 from tests.benchmarks.bare_reads import BareReads
+from tests.benchmarks.table import Measured
 from tests.benchmarks.timing import Act, medians
 from tests.benchmarks.world import LINES, PERSON, Facts
-
-
-@dataclass(frozen=True, slots=True)
-class Measured:
-    """Milliseconds, medians; None where there is no such way to do it."""
-
-    name: str
-    ours: float | None
-    bare: float | None
-    http: float | None
 
 
 class Measuring:
@@ -69,7 +60,7 @@ class Measuring:
             },
             repeat=self.repeat,
         )
-        return Measured("complete a 12-line pour", **taken)
+        return Measured(POUR, "", **taken)
 
     def plan(self, turn: int) -> int:
         """A pour of 12 lines planned on the tops of one of the last jobs, another one each turn."""
@@ -86,38 +77,30 @@ class Measuring:
 
     def uses(self) -> Measured:
         lot, bare = self.facts.big_lot, BareReads()
-        return self.read(
-            f"uses of the lot with {len(uses_of_lot(lot).pours):,} pours",
-            lambda: uses_of_lot(lot),
-            lambda: bare.uses_of_lot(lot),
-            f"/api/lots/{lot}/uses/",
-        )
+        note = f"{len(uses_of_lot(lot).pours):,} pours"
+        path = f"/api/lots/{lot}/uses/"
+        return self.read(USES, note, lambda: uses_of_lot(lot), path, lambda: bare.uses_of_lot(lot))
 
     def sources(self) -> Measured:
         job, bare = self.facts.a_job, BareReads()
-        return self.read(
-            "sources of a job",
-            lambda: sources_of_job(job),
-            lambda: bare.sources_of_job(job),
-            f"/api/jobs/{job}/sources/",
-        )
+        note = f"{len(sources_of_job(job).rows):,} lots"
+        path = f"/api/jobs/{job}/sources/"
+        return self.read(SOURCES, note, lambda: sources_of_job(job), path, lambda: bare.sources_of_job(job))
 
     def monthly(self) -> Measured:
-        bare = BareReads()
-        return self.read(
-            "cost per sq ft by month",
-            lambda: cost_per_sqft(Question(group_by=GroupBy.MONTH)),
-            bare.monthly_cost,
-            "/api/reports/cost-per-sqft/?group_by=month",
-        )
+        question = Question(group_by=GroupBy.MONTH)
+        note = f"{len(cost_per_sqft(question).rows)} months"
+        path = "/api/reports/cost-per-sqft/?group_by=month"
+        return self.read(MONTHLY, note, lambda: cost_per_sqft(question), path, BareReads().monthly_cost)
 
     def today(self) -> Measured:
-        return self.read("today's page", lambda: needs_a_hand(is_owner=True), None, "/api/today/")
+        note = f"{len(needs_a_hand(is_owner=True).rows)} rows"
+        return self.read(TODAY, note, lambda: needs_a_hand(is_owner=True), "/api/today/")
 
-    def read(self, name: str, ours: Act, bare: Act | None, path: str) -> Measured:
+    def read(self, name: str, note: str, ours: Act, path: str, bare: Act | None = None) -> Measured:
         acts = {"ours": ours, "http": lambda: self.get(path)} | ({"bare": bare} if bare else {})
-        taken = medians(acts, repeat=max(3, self.repeat // 3))
-        return Measured(name, taken["ours"], taken.get("bare"), taken["http"])
+        taken = medians(acts, repeat=max(5, self.repeat // 3))
+        return Measured(name, note, taken["ours"], taken.get("bare"), taken["http"])
 
     def post(self, path: str, body: dict[str, object]) -> None:
         answer = self.client.post(path, body, headers={"Idempotency-Key": str(uuid4())})
