@@ -207,7 +207,7 @@ class Movement(models.Model):
         indexes = [
             models.Index(fields=["posting"]),
             models.Index(fields=["lot", "happened_at"]),
-            models.Index(fields=["material", "happened_on", "kind"]),
+            models.Index(fields=["material", "happened_on", "kind", "quantity"]),
             models.Index(fields=["happened_on", "kind"]),
             models.Index(fields=["corrects"], condition=Q(corrects__isnull=False), name="movement_corrects"),
             models.Index(fields=["into_lot"], condition=Q(into_lot__isnull=False), name="movement_into_lot"),

@@ -52,7 +52,14 @@ def fill(works: Works, times: int) -> dict[str, int]:
     works.finish(job, "2026-06-15")
     piece = job.pieces.first()
     assert piece is not None
-    return {"job": job.pk, "piece": piece.pk, "pour": pour.pk, "lot": lot.pk, "material": works.resin.pk}
+    return {
+        "job": job.pk,
+        "piece": piece.pk,
+        "pour": pour.pk,
+        "lot": lot.pk,
+        "material": works.resin.pk,
+        "customer": job.customer_id,
+    }
 
 
 @pytest.fixture
@@ -159,7 +166,9 @@ def test_ordering_by_cost_orders_by_cost(office: APIClient, works: Works, filled
     assert [Decimal(cost) for cost in costs[:-1]] == sorted((Decimal(cost) for cost in costs[:-1]), reverse=True)
 
 
-@pytest.mark.parametrize("report", [*REPORTS, "/api/today/", "/api/movements/?job={job}", "/api/movements/?customer=1"])
+@pytest.mark.parametrize(
+    "report", [*REPORTS, "/api/today/", "/api/movements/?job={job}", "/api/movements/?customer={customer}"]
+)
 def test_statements_do_not_grow_with_the_rows(works: Works, office: APIClient, report: str) -> None:
     few = statements(office, report.format(**fill(works, 2)))
     many = statements(office, report.format(**fill(works, 8)))

@@ -264,7 +264,7 @@ class Migration(migrations.Migration):
         ),
         migrations.AddIndex(
             model_name='movement',
-            index=models.Index(fields=['material', 'happened_on', 'kind'], name='stock_movem_materia_832048_idx'),
+            index=models.Index(fields=['material', 'happened_on', 'kind', 'quantity'], name='stock_movem_materia_43d00e_idx'),
         ),
         migrations.AddIndex(
             model_name='movement',
