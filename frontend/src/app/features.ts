@@ -1,4 +1,6 @@
 import type { RouteObject } from "react-router";
+import * as jobs from "@/features/jobs/routes";
+import * as pours from "@/features/pours/routes";
 import * as receiving from "@/features/receiving/routes";
 import * as shelf from "@/features/shelf/routes";
 import * as shop from "@/features/shop/routes";
@@ -17,7 +19,7 @@ export interface Tab {
 }
 
 /** Every feature, in the order of the tabs. */
-export const features: Feature[] = [shelf, receiving, shop];
+export const features: Feature[] = [shelf, receiving, jobs, pours, shop];
 
 export const tabs: Tab[] = features.flatMap(({ tab }) => (tab ? [tab] : []));
 

@@ -1,0 +1,77 @@
+import { Navigate, useNavigate, useParams } from "react-router";
+import { useMaterials } from "@/api/records";
+import { useWays } from "@/components/figures";
+import { BigButton, Sheet, useSheet } from "@/components/form";
+import { Columns, Page } from "@/components/page";
+import { byId, titleOf } from "../about";
+import { fieldOf } from "../planned/account";
+import classes from "../pours.module.css";
+import { type Pour, useChangePlan, useJobsUnderWay, usePour } from "../queries";
+import { Amounts, OnWhat, WhenAndWho } from "./PlanFields";
+import { changeBody, missingOfPlan, typedPlan } from "./planTyped";
+
+function EditPlan({ pour }: { pour: Pour }) {
+  const navigate = useNavigate();
+  const { timeZone } = useWays();
+  const materials = byId(useMaterials());
+  const jobs = useJobsUnderWay();
+  const act = useChangePlan(pour.id, () => navigate(`/pours/${pour.id}`, { replace: true }));
+  const sheet = useSheet({
+    act,
+    initial: typedPlan(pour, timeZone),
+    toBody: (typed) => changeBody(typed, pour, timeZone),
+    draft: `plan-${pour.id}`,
+    fieldFor: fieldOf,
+    check: missingOfPlan,
+  });
+  const { form } = sheet;
+  const fields = {
+    plan: form.values,
+    set: (field: string, value: unknown) => form.setFieldValue(field, value as never),
+    errorOf: (field: string) => form.errors[field],
+    jobs,
+    materials,
+  };
+  return (
+    <Page
+      title={`Change the plan of pour ${pour.number}`}
+      back={{ to: `/pours/${pour.id}`, label: titleOf(pour) }}
+    >
+      <Sheet
+        sheet={sheet}
+        acts={
+          <>
+            <BigButton busy={sheet.isPending}>Save the plan</BigButton>
+            {act.problem?.slug === "not-enough-stock" && (
+              <BigButton
+                type="button"
+                tone="plain"
+                onClick={() => {
+                  form.setFieldValue("allow_short", true);
+                  sheet.sendAnyway();
+                }}
+              >
+                Plan it all the same
+              </BigButton>
+            )}
+          </>
+        }
+      >
+        <Columns lead>
+          <div className={classes.side}>
+            <OnWhat {...fields} />
+            <Amounts {...fields} />
+          </div>
+          <WhenAndWho {...fields} />
+        </Columns>
+      </Sheet>
+    </Page>
+  );
+}
+
+/** Another coat, other tops, amounts or another day for a pour that is still planned. */
+export function EditPourPage() {
+  const id = Number(useParams().id);
+  const pour = usePour(id);
+  return pour.status === "planned" ? <EditPlan pour={pour} /> : <Navigate to={`/pours/${id}`} replace />;
+}
