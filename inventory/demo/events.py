@@ -174,7 +174,7 @@ def _count(keeper: Keeper, day: date, *, codes: tuple[str, ...]) -> None:
     lines = []
     for row in rows.order_by("id"):
         off = keeper.random.choice([0, 0, 0, -3, -1, 1])
-        counted = (row.quantity * (100 + off) / 100).quantize(Decimal("0.1"))
+        counted = (row.quantity * (100 + off) / 100).quantize(Decimal("0.1")) if off else row.quantity
         lines.append(Counted(row.lot, counted, "Spoon dust" if off < 0 else ""))
     count_place(place=keeper.places["Shop"], counted_at=keeper.at(day, 18), lines=lines, by=keeper.owner)
 
