@@ -25,7 +25,7 @@ export function BigButton({
     <Button
       type={type}
       h={58}
-      px={28}
+      px={{ base: 18, sm: 28 }}
       fz="1.06rem"
       fw={600}
       variant={tone === "go" ? "filled" : "default"}

@@ -1,4 +1,4 @@
-import { useState } from "react";
+import { type CSSProperties, useState } from "react";
 import { Link } from "react-router";
 import { asProblem } from "@/api/problem";
 import { useMayRecord } from "@/api/session";
@@ -24,6 +24,9 @@ const UNDONE_HERE = new Set([
   "counted",
   "wasted",
 ]);
+
+/** Room for so many places; what a count mends beyond that may stand out of line. */
+const MOST_PLACES = 2;
 
 function title({ kind, posting_kind, corrects }: Movement): string {
   const words = ACTS[kind];
@@ -61,7 +64,7 @@ function Line({
       </span>
       <span className={classes.amount}>{quantity.amount !== "0" && <Quantity value={quantity} />}</span>
       {value !== undefined && (
-        <span className={classes.amount}>
+        <span className={`${classes.amount} ${classes.money}`}>
           <Money value={value} />
         </span>
       )}
@@ -81,7 +84,14 @@ export function InAndOut({ lot, material }: { lot?: number; material?: number })
   const { data, error, isPending, refetch } = useMovements(of, page);
   const mayRecord = useMayRecord();
   const [undoing, setUndoing] = useState<Movement | null>(null);
-  const room = useAlignment(data?.results.map(({ quantity }) => quantity) ?? []);
+  const aligned = useAlignment(data?.results.map(({ quantity }) => quantity) ?? []) as Record<
+    string,
+    unknown
+  >;
+  const room = {
+    ...aligned,
+    "--places": Math.min(MOST_PLACES, Number(aligned["--places"])),
+  } as CSSProperties;
   if (isPending) return <LinesSkeleton lines={5} />;
   if (error) return <ProblemNote problem={asProblem(error)} onRetry={() => void refetch()} />;
   const { results, count } = data;

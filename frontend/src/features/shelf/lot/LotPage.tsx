@@ -4,7 +4,7 @@ import { useIsOwner, useMayRecord } from "@/api/session";
 import { Money, Quantity } from "@/components/figures";
 import { BigButton, Drawn } from "@/components/form";
 import { LotMarks } from "@/components/notes/StatusMark";
-import { Columns, Page, Part } from "@/components/page";
+import { Page, Part } from "@/components/page";
 import { shapeFor } from "@/components/vessel/shapes";
 import { Vessel } from "@/components/vessel/Vessel";
 import { InAndOut } from "../InAndOut";
@@ -47,7 +47,6 @@ function facts(lot: Lot) {
     { label: "On hand", value: <Quantity value={lot.on_hand} /> },
     { label: "Set aside", value: <Quantity value={lot.reserved} /> },
     { label: "On the label", value: onLabel(lot) },
-    { label: lot.containers === 1 ? "Container" : "Containers", value: lot.containers },
     ...(lot.value === undefined
       ? []
       : [
@@ -135,7 +134,7 @@ export function LotPage() {
           <strong>{lot.status === "on_hold" ? "On hold" : "Rejected"}:</strong> {lot.status_reason}
         </p>
       )}
-      <Columns>
+      <div className={classes.beside}>
         <div className={classes.stack}>
           <Part title="Use by">
             <UseBy lot={lot} material={material} />
@@ -155,7 +154,7 @@ export function LotPage() {
             <InAndOut lot={lot.id} />
           </Part>
         </div>
-      </Columns>
+      </div>
       <ActDrawn
         lot={lot}
         material={material}

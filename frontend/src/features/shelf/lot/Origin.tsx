@@ -1,10 +1,11 @@
 import { Link } from "react-router";
 import { api } from "@/api/query";
-import { Day, Money, Quantity, unitShown } from "@/components/figures";
+import { Day, Money, Quantity, unitShown, useWays } from "@/components/figures";
 import { FlowList } from "@/components/flow/FlowList";
 import { Reckoning, Why } from "@/components/notes/Why";
 import type { Lot } from "../queries";
 import { BASES } from "../words";
+import { costEach } from "./costEach";
 import classes from "./lot.module.css";
 
 function Mixed({ blend }: { blend: number }) {
@@ -44,11 +45,13 @@ function CameWith({ lot }: { lot: Lot }) {
 }
 
 function Cost({ lot }: { lot: Lot }) {
+  const { units } = useWays();
   if (lot.value === undefined) return null;
   if (lot.basis !== "paid") return <p>{BASES[lot.basis]}: it costs nothing in any top.</p>;
+  const each = costEach(lot.unit_cost ?? "0", lot.material.stock_unit, units);
   return (
     <Why
-      figure={<Money value={lot.unit_cost} places={4} per={`per ${unitShown(lot.material.stock_unit)}`} />}
+      figure={<Money value={each.cost} per={`per ${unitShown(each.unit)}`} />}
       label="how this cost came about"
     >
       <Reckoning
@@ -58,9 +61,9 @@ function Cost({ lot }: { lot: Lot }) {
             figure: <Money value={lot.value} />,
             note: "price and its share of charges",
           },
-          { label: "What is left", figure: <Quantity value={lot.on_hand} as="kept" /> },
+          { label: "What is left", figure: <Quantity value={lot.on_hand} /> },
         ]}
-        total={{ label: "One over the other", figure: <Money value={lot.unit_cost} places={4} /> }}
+        total={{ label: "One over the other", figure: <Money value={each.cost} places={4} /> }}
       />
       {lot.is_provisional && <p>The price is to follow; until then the material's last price stands in.</p>}
     </Why>

@@ -15,6 +15,7 @@ import { Columns, type Fact, Page, Part } from "@/components/page";
 import { InAndOut } from "../InAndOut";
 import { type ShelfRow, useFigures, useLots, useMaterial } from "../queries";
 import { useByAlert } from "../shelfView";
+import { kindLabel } from "../words";
 import { LotList } from "./LotList";
 import classes from "./material.module.css";
 import { StockFigures } from "./StockFigures";
@@ -80,9 +81,11 @@ export function MaterialPage() {
     <Page
       title={material.name}
       back={{ to: "/shelf", label: "The shelf" }}
-      drawing={<Swatch colour={material.swatch} name={`Colour of ${material.name}`} size="large" />}
       marks={
         <span className={classes.marks}>
+          <span>
+            <Swatch colour={material.swatch} /> {kindLabel(material.kind)}
+          </span>
           {material.is_archived && <StatusMark mark="quiet">Archived</StatusMark>}
           {alert && <StatusMark mark={alert.mark}>{alert.text}</StatusMark>}
         </span>
