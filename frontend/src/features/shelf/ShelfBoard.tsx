@@ -33,11 +33,12 @@ function Container({ lot, isFound }: { lot: LotRow; isFound: boolean }) {
   );
 }
 
-function Marks({ standing: { lots, row } }: { standing: Standing }) {
+function Marks({ standing: { lots, row }, isBelow }: { standing: Standing; isBelow: boolean }) {
   const alert = useByAlert(lots);
   const held = heldCount(lots);
   return (
     <span className={classes.marks}>
+      {isBelow && <StatusMark mark="look">Below reorder point</StatusMark>}
       {alert && <StatusMark mark={alert.mark}>{alert.text}</StatusMark>}
       {held > 0 && <StatusMark mark="look">{held === 1 ? "1 on hold" : `${held} on hold`}</StatusMark>}
       {row.is_provisional && <StatusMark mark="quiet">Price to follow</StatusMark>}
@@ -45,7 +46,7 @@ function Marks({ standing: { lots, row } }: { standing: Standing }) {
   );
 }
 
-function MaterialOnShelf({ standing }: { standing: Standing }) {
+function MaterialOnShelf({ standing, isBelow }: { standing: Standing; isBelow: boolean }) {
   const { row, lots, found } = standing;
   const { material } = row;
   const shown = found.size > 0 ? lots.filter(({ id }) => found.has(id)) : lots;
@@ -68,7 +69,7 @@ function MaterialOnShelf({ standing }: { standing: Standing }) {
       </ul>
       <div className={classes.label}>
         <Link to={to} className={classes.name}>
-          <Swatch colour={material.swatch} /> {material.name}
+          <Swatch colour={material.swatch} /> <span>{material.name}</span>
         </Link>
         <div className={classes.left}>
           <Quantity value={row.available} />
@@ -76,7 +77,7 @@ function MaterialOnShelf({ standing }: { standing: Standing }) {
             {row.available.amount === row.on_hand.amount ? "all free" : <Rest standing={standing} />}
           </small>
         </div>
-        <Marks standing={standing} />
+        <Marks standing={standing} isBelow={isBelow} />
       </div>
     </li>
   );
@@ -91,14 +92,18 @@ function Rest({ standing: { row } }: { standing: Standing }) {
 }
 
 /** One shelf: its materials stand on it side by side. */
-export function ShelfBoard({ board }: { board: Board }) {
+export function ShelfBoard({ board, below }: { board: Board; below: ReadonlySet<number> }) {
   const room = useAlignment(board.materials.map(({ row }) => row.available));
   return (
     <section aria-label={board.title}>
       <h2 className={classes.boardTitle}>{board.title}</h2>
       <ul className={classes.board} style={room}>
         {board.materials.map((standing) => (
-          <MaterialOnShelf key={standing.row.material.id} standing={standing} />
+          <MaterialOnShelf
+            key={standing.row.material.id}
+            standing={standing}
+            isBelow={below.has(standing.row.material.id)}
+          />
         ))}
       </ul>
     </section>

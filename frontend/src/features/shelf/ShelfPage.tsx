@@ -6,7 +6,7 @@ import { SearchField } from "@/components/entry/SearchField";
 import { EmptyState } from "@/components/notes/EmptyState";
 import { StatusMark } from "@/components/notes/StatusMark";
 import { Page } from "@/components/page";
-import { useLots, useShelf } from "./queries";
+import { useLots, useReorder, useShelf } from "./queries";
 import { ShelfBoard } from "./ShelfBoard";
 import classes from "./shelf.module.css";
 import { boardsOf, heldCount } from "./shelfView";
@@ -31,6 +31,9 @@ export function ShelfPage() {
   const isArchive = params.get("archived") === "yes";
   const rows = useShelf(isArchive);
   const lots = useLots();
+  const below = new Set(
+    [...useReorder().values()].filter((row) => row.is_below).map((row) => row.material.id),
+  );
   const isOwner = useIsOwner();
   const mayRecord = useMayRecord();
   const search = params.get("search") ?? "";
@@ -48,7 +51,7 @@ export function ShelfPage() {
         isArchive
           ? []
           : [
-              { label: "Materials", value: rows.length },
+              { label: "Below reorder point", value: <Signed mark="look" count={below.size} /> },
               { label: "Lots with something left", value: lots.length },
               {
                 label: "Past their use-by",
@@ -96,7 +99,7 @@ export function ShelfPage() {
       ) : (
         <div className={classes.boards} aria-live="polite">
           {boards.map((board) => (
-            <ShelfBoard key={board.kind} board={board} />
+            <ShelfBoard key={board.kind} board={board} below={below} />
           ))}
         </div>
       )}

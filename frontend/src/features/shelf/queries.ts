@@ -61,6 +61,18 @@ export function useFigures(material: { id: number; code: string }): ShelfRow | u
   return results.find((row) => row.material.id === material.id);
 }
 
+export type ReorderRow = Schemas["ReorderRowOut"];
+
+/** Where each material stands against its reorder point, by material; empty until it is here. */
+export function useReorder(): ReadonlyMap<number, ReorderRow> {
+  const { data } = useQuery({
+    queryKey: ["get", "/api/reports/reorder/"],
+    queryFn: async () => (await client.GET("/api/reports/reorder/")).data?.rows ?? [],
+    staleTime: 60_000,
+  });
+  return new Map(data?.map((row) => [row.material.id, row]));
+}
+
 export const MOVEMENTS_SHOWN = 20;
 
 /** In and out of a lot or a material, the latest first. */

@@ -55,7 +55,7 @@ export function LineFields({ form, index, packs, materials, givesMoney }: LineFi
 
   return (
     <section className={classes.line} aria-label={`Line ${index + 1}`}>
-      <div className={classes.top}>
+      <div className={pack ? classes.top : undefined}>
         <PickOne
           label="What came"
           choices={offers(supplier, packs, materials)}

@@ -43,18 +43,6 @@ export function CountLine({ lot, place, material, form }: CountLineProps) {
             {lot.opened_on && " · open"}
           </small>
         </span>
-      </div>
-      <div className={classes.said}>
-        {counted.isNone ? (
-          <p className={classes.noneSaid}>None left</p>
-        ) : (
-          <AmountField
-            label={`Counted of lot ${lot.number}`}
-            material={material ?? { id: lot.material.id, stock_unit: lot.material.stock_unit }}
-            onLeave={() => setLeft(true)}
-            {...form.getInputProps(`${name}.said`)}
-          />
-        )}
         <button
           type="button"
           className={classes.none}
@@ -69,6 +57,18 @@ export function CountLine({ lot, place, material, form }: CountLineProps) {
         >
           None left<span className="only-read-aloud"> of lot {lot.number}</span>
         </button>
+      </div>
+      <div>
+        {counted.isNone ? (
+          <p className={classes.noneSaid}>None left</p>
+        ) : (
+          <AmountField
+            label={`Counted of lot ${lot.number}`}
+            material={material ?? { id: lot.material.id, stock_unit: lot.material.stock_unit }}
+            onLeave={() => setLeft(true)}
+            {...form.getInputProps(`${name}.said`)}
+          />
+        )}
       </div>
       {isShown && (
         <div className={classes.book} aria-live="polite">

@@ -18,6 +18,7 @@ import { ACT_WORDS, actsFor, type LotAct, mainActs } from "./lotActs";
 import { Origin } from "./Origin";
 import { UseBy } from "./UseBy";
 import { WhereItLies } from "./WhereItLies";
+import { WhereItWent } from "./WhereItWent";
 
 const POSTED = new Set(["Moved.", "Written off.", "Sent back.", "Given away.", "Empty."]);
 
@@ -150,6 +151,9 @@ export function LotPage() {
           </Part>
         </div>
         <div className={classes.stack}>
+          <Part title="Where it went">
+            <WhereItWent lot={lot} />
+          </Part>
           <Part title="In and out">
             <InAndOut lot={lot.id} />
           </Part>
