@@ -26,3 +26,5 @@ else:
 PASSWORD_HASHERS = ["django.contrib.auth.hashers.MD5PasswordHasher"]
 STORAGES = STORAGES | {"staticfiles": {"BACKEND": "django.contrib.staticfiles.storage.StaticFilesStorage"}}
 AXES_ENABLED = False
+STATIC_ROOT = scratch_folder() / "static"
+STATIC_ROOT.mkdir(exist_ok=True)
