@@ -1,5 +1,6 @@
-import { lazy, type ReactNode, Suspense, useState } from "react";
+import { lazy, type ReactNode, Suspense, useId, useState } from "react";
 import classes from "./chart.module.css";
+import { HATCHES, HatchSign } from "./Hatch";
 
 export interface ChartRow {
   key: string;
@@ -13,6 +14,8 @@ export interface ChartRow {
 export interface Series {
   key: string;
   label: string;
+  /** Among bars: drawn over them as a line, on the right-hand axis where `lineAxis` names one. */
+  as?: "line";
 }
 
 export interface ChartProps {
@@ -26,6 +29,8 @@ export interface ChartProps {
   rowLabel: string;
   /** Written on the axis: "$ per sq ft". */
   axis?: string;
+  /** Written on the right-hand axis, by which lines among bars are read. */
+  lineAxis?: string;
 }
 
 const Drawing = lazy(() => import("./Drawing"));
@@ -60,6 +65,26 @@ function ChartTable({ title, series, rows, rowLabel }: ChartProps) {
   );
 }
 
+/** What each hatch and line stands for; nothing to tell apart where there is one series. */
+function Key({ series, kind }: ChartProps) {
+  const name = useId();
+  if (series.length < 2 || kind === "line") return null;
+  const bars = series.filter((each) => each.as !== "line");
+  return (
+    <ul className={classes.key} aria-label="What is drawn how">
+      {series.map((each) => (
+        <li key={each.key}>
+          <HatchSign
+            hatch={each.as === "line" ? "line" : (HATCHES[bars.indexOf(each) % HATCHES.length] ?? "solid")}
+            name={`${name}-${each.key}`}
+          />
+          {each.label}
+        </li>
+      ))}
+    </ul>
+  );
+}
+
 /** A drawing of figures with its table twin: one button changes between them, and paper gets both. */
 export function Chart(props: ChartProps) {
   const [asTable, setAsTable] = useState(false);
@@ -72,13 +97,19 @@ export function Chart(props: ChartProps) {
         </button>
       </figcaption>
       {asTable ? (
-        <ChartTable {...props} />
+        // biome-ignore lint/a11y/noNoninteractiveTabindex: a wide table scrolls, also by keyboard
+        <section className={classes.table} aria-label={props.title} tabIndex={0}>
+          <ChartTable {...props} />
+        </section>
       ) : (
-        <div role="img" aria-label={props.summary} className={classes.drawing}>
-          <Suspense fallback={null}>
-            <Drawing {...props} />
-          </Suspense>
-        </div>
+        <>
+          <div role="img" aria-label={props.summary} className={classes.drawing}>
+            <Suspense fallback={null}>
+              <Drawing {...props} />
+            </Suspense>
+          </div>
+          <Key {...props} />
+        </>
       )}
     </figure>
   );
