@@ -11,17 +11,19 @@ from inventory.pours.entered import Found, Leftover
 from inventory.pours.leftovers import parts_left
 from inventory.pours.materials import Stuff, Wanted, in_stock_unit, read_stuff
 from inventory.pours.models import Pour, Usage
-from inventory.pours.reading import Held, used_by_jobs
+from inventory.pours.reading import LOT, Held, used_by_jobs
 from inventory.pours.shortages import not_enough
 from inventory.rest.problems import Role
 from inventory.shop.fields import to_decimal
 from inventory.shop.models import Person
 from inventory.shop.problems import bad_field
-from inventory.shop.rows import insert_records
+from inventory.shop.rows import Columns, insert_records
 from inventory.stock import ledger
 from inventory.stock.bars import status_at
 from inventory.stock.book import Book, open_book
-from inventory.stock.models import Kind, Lot, LotStatus, Movement, Place
+from inventory.stock.models import Kind, LotStatus, Movement, Place
+
+MOVEMENT = Columns(Movement, "m", "id", "value")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -168,9 +170,9 @@ def keep_usages(
                 given_by=pour if taking.given_to else None,
                 position=taking.wanted.position,
                 material=stuff.record,
-                lot=Lot(id=facts.id, number=facts.number, lot_number=facts.lot_number, use_by=facts.use_by),
+                lot=LOT.record([facts.id, facts.number, facts.lot_number]),
                 place=places[taking.place],
-                movement=Movement(id=movement, value=to_decimal(line.value, 4)),
+                movement=MOVEMENT.record([movement, line.value]),
                 quantity=to_decimal(taking.quantity, 6),
                 typed_amount=taking.wanted.typed_amount,
                 typed_unit=taking.wanted.typed_unit,

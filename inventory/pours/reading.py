@@ -8,7 +8,7 @@ from typing import Any
 from zoneinfo import ZoneInfo
 
 from django.db import connection
-from django.db.models import Prefetch, Subquery
+from django.db.models import Prefetch
 from django.utils import timezone
 
 from inventory.jobs.models import Customer, Job, Piece
@@ -17,14 +17,16 @@ from inventory.pours.materials import MATERIAL
 from inventory.pours.models import PlannedUsage, Pour, PourPiece, PourStatus
 from inventory.pours.problems import not_completed
 from inventory.shop.clock import refuse_future, shop_day, zone_named
-from inventory.shop.models import Person, Shop
+from inventory.shop.models import Person
 from inventory.shop.problems import bad_field, bad_fields
 from inventory.shop.rows import Columns, keep_beside, records
 from inventory.stock.book import marks
-from inventory.stock.models import Lot
+from inventory.stock.models import Lot, Place
 
 WHOLE = 100
 
+POUR = Columns(Pour, "o")
+PLACE = Columns(Place, "s")
 UNDER = Columns(PourPiece, "pp")
 PIECE = Columns(Piece, "p", "id", "number", "name", "job_id", "area_sqft", "is_scrapped")
 JOB = Columns(Job, "j", "id", "number", "title", "customer_id")
@@ -49,19 +51,23 @@ def hold(pour: Pour, *others: int) -> tuple[Held, dict[int, Pour]]:
 
     Only the pour's key is read. One SQL statement. Raises Pour.DoesNotExist; others that are none are left out.
     """
-    zone = Subquery(Shop.objects.values("time_zone")[:1])
-    rows = (
-        Pour.objects.select_for_update(of=("self",), no_key=True)
-        .select_related("place")
-        .filter(pk__in={pour.pk, *others})
-        .annotate(zone=zone)
-        .order_by("pk")
-    )
-    found = {row.pk: row for row in rows}
+    ids = sorted({pour.pk, *others})
+    lock = " FOR NO KEY UPDATE OF o" if connection.features.has_select_for_update else ""
+    with connection.cursor() as cursor:
+        cursor.execute(
+            f"SELECT {POUR.sql}, {PLACE.sql}, (SELECT time_zone FROM shop_shop LIMIT 1) FROM pours_pour o "
+            f"JOIN stock_place s ON s.id = o.place_id WHERE o.id IN ({marks(ids)}) ORDER BY o.id{lock}",
+            ids,
+        )
+        rows = cursor.fetchall()
+    found: dict[int, Pour] = {}
+    for row in rows:
+        held, place = records(row, POUR, PLACE)
+        keep_beside(held, "place", place)
+        found[held.pk] = held
     if pour.pk not in found:
         raise Pour.DoesNotExist(f"There is no pour {pour.pk}.")
-    held = found[pour.pk]
-    return Held(held, zone_named(held.zone or "UTC")), {key: row for key, row in found.items() if key != pour.pk}
+    return Held(found.pop(pour.pk), zone_named(rows[0][-1] or "UTC")), found
 
 
 def moment_of(pour: Pour, poured_at: datetime | None) -> datetime:

@@ -1,14 +1,21 @@
 """Records out of plain SQL and into it, for statements that take longer to build than to carry out."""
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Collection, Sequence
+from functools import cache
+from operator import attrgetter
 from typing import Any, Generic, TypeVar
 
-from django.db import connection
-from django.db.models import Model
+from django.db import connection, connections
+from django.db.models import BooleanField, CharField, ForeignKey, IntegerField, Model, TextField
+
+from inventory.shop.fields import FixedField, to_whole
 
 M = TypeVar("M", bound=Model)
 Converter = Callable[[Any], Any]
+ValueOf = Callable[[Any], Any]
 RECORDS_IN_ONE_STATEMENT = 500
+AS_THEY_ARE = (CharField, TextField, BooleanField, IntegerField, ForeignKey)
+"""Fields whose values both databases take as Python has them."""
 
 
 class Columns(Generic[M]):
@@ -81,19 +88,43 @@ def insert_records(records: Sequence[M]) -> None:
     """
     for start in range(0, len(records), RECORDS_IN_ONE_STATEMENT):
         part = records[start : start + RECORDS_IN_ONE_STATEMENT]
-        fields: list[Any] = [field for field in part[0]._meta.concrete_fields if not field.primary_key]
-        row_of_marks = f"({', '.join(['%s'] * len(fields))})"
+        kept = _kept(type(part[0]))
+        row_of_marks = f"({', '.join(['%s'] * len(kept))})"
         with connection.cursor() as cursor:
             cursor.execute(
-                f"INSERT INTO {part[0]._meta.db_table} ({', '.join(field.column for field in fields)}) "
+                f"INSERT INTO {part[0]._meta.db_table} ({', '.join(column for column, _ in kept)}) "
                 f"VALUES {', '.join([row_of_marks] * len(part))} RETURNING id",
-                [
-                    field.get_db_prep_save(field.pre_save(record, True), connection)
-                    for record in part
-                    for field in fields
-                ],
+                [value_of(record) for record in part for _, value_of in kept],
             )
             ids = sorted(found[0] for found in cursor.fetchall())
         for record, pk in zip(part, ids, strict=True):
             record.pk = pk
             record._state.adding, record._state.db = False, connection.alias
+
+
+def update_record(record: Model, fields: Collection[str]) -> None:
+    """Write these fields of a record that was read before, named as the model names them. One SQL statement."""
+    columns = {field.column for field in record._meta.concrete_fields if field.name in fields}
+    written = [(column, value_of) for column, value_of in _kept(type(record)) if column in columns]
+    with connection.cursor() as cursor:
+        cursor.execute(
+            f"UPDATE {record._meta.db_table} SET {', '.join(f'{column} = %s' for column, _ in written)} WHERE id = %s",
+            [*(value_of(record) for _, value_of in written), record.pk],
+        )
+
+
+@cache
+def _kept(model: type[Model]) -> list[tuple[str, ValueOf]]:
+    """Each column beside the key, with what the database keeps there of a record."""
+    fields: Sequence[Any] = model._meta.concrete_fields
+    return [(field.column, _value_of(field)) for field in fields if not field.primary_key]
+
+
+def _value_of(field: Any) -> ValueOf:
+    name: str = field.attname
+    if isinstance(field, FixedField):
+        places = field.places
+        return lambda record: None if (value := getattr(record, name)) is None else to_whole(value, places)
+    if isinstance(field, AS_THEY_ARE):
+        return attrgetter(name)
+    return lambda record: field.get_db_prep_save(getattr(record, name), connections[connection.alias])

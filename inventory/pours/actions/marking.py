@@ -8,6 +8,7 @@ from inventory.pours.models import Pour, Usage
 from inventory.pours.reading import read_people
 from inventory.pours.remarks import kept
 from inventory.shop.models import Person
+from inventory.shop.rows import update_record
 
 WRITTEN = (
     "status",
@@ -50,4 +51,4 @@ def add_owner_reason(pour: Pour, words: str) -> None:
 
 def save_next_version(pour: Pour) -> None:
     pour.version += 1
-    pour.save(update_fields=WRITTEN)
+    update_record(pour, WRITTEN)
