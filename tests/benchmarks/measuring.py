@@ -82,7 +82,7 @@ class Measuring:
         return self.read(USES, note, lambda: uses_of_lot(lot), path, lambda: bare.uses_of_lot(lot))
 
     def sources(self) -> Measured:
-        job, bare = self.facts.a_job, BareReads()
+        job, bare = self.facts.deep_job, BareReads()
         note = f"{len(sources_of_job(job).rows):,} lots"
         path = f"/api/jobs/{job}/sources/"
         return self.read(SOURCES, note, lambda: sources_of_job(job), path, lambda: bare.sources_of_job(job))

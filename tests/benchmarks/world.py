@@ -51,14 +51,14 @@ class LotNow:
 
 @dataclass(slots=True)
 class Facts:
-    """What a measurement needs to know of the world."""
+    """What a measurement needs to know of the world. deep_job: its tops hold a mix of mixes."""
 
     movements: int
     pours: int
     jobs: int
     lots: int
     big_lot: int
-    a_job: int
+    deep_job: int
     last_day: date
 
 
@@ -75,6 +75,8 @@ class World:
     last_blend: LotNow | None = None
     charged: list[LotNow] = field(default_factory=list)
     count: dict[str, int] = field(default_factory=dict)
+    deepest: int = 0
+    deep_job: int = 0
 
     def next(self, noun: str) -> int:
         self.count[noun] = self.count.get(noun, 0) + 1
@@ -104,8 +106,7 @@ class World:
 
     def facts(self) -> Facts:
         of = self.count
-        middle = max(2, of["job"] // 2)
-        return Facts(of["movement"], of["pour"], of["job"], of["lot"], self.big.id, middle, self.last_day)
+        return Facts(of["movement"], of["pour"], of["job"], of["lot"], self.big.id, self.deep_job, self.last_day)
 
     def furnish(self) -> None:
         sheets = self.sheets
@@ -136,6 +137,8 @@ class World:
         posting = self.posting(Kind.USED, at)
         for line, lot in enumerate(lots):
             self.use(pour, line, posting, lot, at, day)
+        if max(lot.depth for lot in lots) >= self.deepest:
+            self.deepest, self.deep_job = max(lot.depth for lot in lots), job
 
     def use(self, pour: int, line: int, posting: int, lot: LotNow, at: str, day: str) -> None:
         kind = "wasted" if line == LINES - 1 else "used"
@@ -284,7 +287,7 @@ class World:
                 self.move(posting, "written_off", lot, -lot.left, at, as_text(self.last_day))
         for material in range(1, MATERIALS + 1):
             for nth in range(FRESH_LOTS):
-                self.receive(material, FRESH_PORTIONS, use_by=self.last_day + timedelta(days=200 + 10 * nth))
+                self.receive(material, FRESH_PORTIONS, use_by=self.last_day + timedelta(days=10 + 60 * nth))
 
     def posting(self, kind: Kind, at: str, charged_on: str | None = None) -> int:
         posting = self.next("posting")
