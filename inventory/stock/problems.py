@@ -28,11 +28,6 @@ class UsedBeforeReceived(Unprocessable):
     title = "Nothing is used before it was received"
 
 
-class UnitMismatch(Unprocessable):
-    slug = "unit-mismatch"
-    title = "That unit cannot be turned into the material's stock unit"
-
-
 class TooMuch(BadBody):
     slug = "too-much"
     title = "That is more than one line of the ledger can hold"

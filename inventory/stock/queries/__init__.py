@@ -3,7 +3,7 @@
 from inventory.stock.queries.acts import blends, counts, returns_of
 from inventory.stock.queries.figures import StockFigures, available, stock_figures
 from inventory.stock.queries.lots import lots, whole_lots
-from inventory.stock.queries.movements import movements, postings
+from inventory.stock.queries.movements import movement_rows, movements, postings
 from inventory.stock.queries.places import default_place, places
 
 __all__ = [
@@ -13,6 +13,7 @@ __all__ = [
     "counts",
     "default_place",
     "lots",
+    "movement_rows",
     "movements",
     "places",
     "postings",

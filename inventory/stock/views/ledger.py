@@ -50,24 +50,7 @@ class Movements(ListView):
     ordering = ("-id",)
 
     def table(self, rows: QuerySet[Movement]) -> Table:
-        cells = rows.values_list(
-            "id",
-            "posting_id",
-            "kind",
-            "lot__number",
-            "lot__lot_number",
-            "material__name",
-            "place__name",
-            "quantity",
-            "material__stock_unit",
-            "value",
-            "happened_at",
-            "happened_on",
-            "posting__recorded_at",
-            "posting__by__name",
-            "posting__reason",
-        )
-        return Table("in-and-out", COLUMNS, cells.iterator(chunk_size=2000))
+        return Table("in-and-out", COLUMNS, queries.movement_rows(rows))
 
 
 class OnePosting(RecordView):
