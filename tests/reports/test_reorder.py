@@ -134,6 +134,19 @@ def test_a_kit_is_taken_as_often_as_its_scarcest_content_needs(works: Works, off
     assert [(line["pack"], line["count"]) for line in order["packs"]] == [(kit.pk, needed)]
 
 
+def test_a_bottle_where_one_part_is_missing_and_the_kit_where_both_are(
+    works: Works, office: APIClient, worked: Any
+) -> None:
+    bottle = pack(works, "Bottle", resin="10 ml")
+    kit = pack(works, "Kit", resin="10 ml", hardener="20 ml")
+    assert [line["pack"] for line in row_of(office, "R-1")["packs"]] == [bottle.pk]
+
+    hardener = works.lot(works.hardener, "60 ml", on="2026-06-10")
+    works.pour(works.job("More", "10"), (hardener, "54 ml"), at="2026-06-12T15:00:00Z")
+
+    assert [line["pack"] for line in row_of(office, "R-1")["packs"]] == [kit.pk]
+
+
 def test_without_a_pack_the_missing_quantity_is_said(office: APIClient, worked: Any) -> None:
     row = row_of(office, "R-1")
 
