@@ -13,12 +13,12 @@ from inventory.reports.queries.cost import group_of
 from inventory.reports.queries.cost_sums import (
     IS_CONSUMED,
     IS_REDO,
+    MARKED_LOTS,
     GroupBy,
     PieceShare,
     Question,
     Slot,
     chosen_jobs,
-    marked_lots,
     parts_of,
     shares_of,
     slot_of,
@@ -134,7 +134,7 @@ def _lines(pours: Sequence[int]) -> list[_Line]:
     these, ids = among("m.cause", pours)
     rows = fetch(
         f"""
-        WITH RECURSIVE {marked_lots()}, taken (movement, pour, lot, material, kind, quantity, value, day) AS (
+        WITH {MARKED_LOTS}, taken (movement, pour, lot, material, kind, quantity, value, day) AS (
             SELECT COALESCE(m.corrects_id, m.id), m.cause, m.lot_id, m.material_id, m.kind,
                 -SUM(m.quantity), -SUM(m.value), MIN(m.happened_on)
             FROM stock_movement m WHERE {these} AND {IS_CONSUMED}

@@ -18,7 +18,7 @@ from inventory.calc.job_cost import piece_weights, share_out
 from inventory.catalog.models import MaterialKind
 from inventory.jobs.models import Purpose
 from inventory.pours.models import REDO_LAYERS, PourStatus
-from inventory.reports.queries.sql import among, as_day, day_parameter, fetch, is_same, month_number
+from inventory.reports.queries.sql import among, as_day, day_parameter, fetch, month_number
 from inventory.stock.models import Basis, Kind
 
 EVERY_PURPOSE = "all"
@@ -103,22 +103,15 @@ HAS_A_COAT = (
     f"WHERE pp.piece_id = p.id AND o.id = pp.pour_id AND o.status = '{PourStatus.COMPLETED.value}' AND NOT {IS_REDO})"
 )
 KIND_INDEX = f"CASE t.kind {' '.join(f'WHEN {kind.value!r} THEN {at}' for at, kind in enumerate(KINDS))} END"
-
-
-def marked_lots() -> str:
-    """SQL for each lot's part of the slot. What a lot rests on goes on into whatever it was opened or blended into."""
-    return f"""
-        marked (lot, mark) AS (
-            SELECT id, {RestsOn.FREE_GOODS.value} FROM stock_lot WHERE basis <> '{Basis.PAID.value}'
-            UNION SELECT id, {RestsOn.PROVISIONAL_PRICES.value} FROM stock_lot WHERE is_provisional
-            UNION SELECT m.into_lot_id, marked.mark FROM marked, stock_movement m
-            WHERE {is_same("m.lot_id", "marked.lot")} AND m.into_lot_id IS NOT NULL
-        ), lots (lot, slot) AS MATERIALIZED (
-            SELECT l.id, {KIND_INDEX} * 16 + COALESCE(marks.all_of_them, 0) * 4
-            FROM stock_lot l JOIN catalog_material t ON t.id = l.material_id
-            LEFT JOIN (SELECT lot, SUM(mark) AS all_of_them FROM marked GROUP BY lot) marks ON marks.lot = l.id
-        )
-    """
+MARKED_LOTS = f"""
+    lots (lot, slot) AS MATERIALIZED (
+        SELECT l.id, {KIND_INDEX} * 16
+            + CASE WHEN l.basis <> '{Basis.PAID.value}' THEN {RestsOn.FREE_GOODS.value * 4} ELSE 0 END
+            + CASE WHEN l.is_provisional THEN {RestsOn.PROVISIONAL_PRICES.value * 4} ELSE 0 END
+        FROM stock_lot l JOIN catalog_material t ON t.id = l.material_id
+    )
+"""
+"""Each lot's part of the slot. What a lot rests on is kept on the lot, also through mixes and openings."""
 
 
 def group_number(group_by: GroupBy) -> str:
@@ -186,7 +179,7 @@ def costs(question: Question) -> dict[int, dict[Slot, int]]:
     condition, parameters = chosen_jobs(question)
     sums = fetch(
         f"""
-        WITH RECURSIVE {marked_lots()}, asked (piece, number) AS MATERIALIZED (
+        WITH {MARKED_LOTS}, asked (piece, number) AS MATERIALIZED (
             SELECT p.id, {group_number(question.group_by)}
             FROM jobs_job j JOIN jobs_piece p ON p.job_id = j.id WHERE {condition}
         ), chosen (pour, low, high, pieces) AS MATERIALIZED (
