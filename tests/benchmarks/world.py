@@ -228,7 +228,7 @@ class World:
         inputs, before = [(lot, 20)], self.last_blend
         if self.count.get("blend", 0) % 3 == 0:
             inputs.append((self.big, 20))
-        elif before is not None and before.left >= 20 and before.depth < 3:
+        elif before is not None and before.left > 20 and before.depth < 3:  # a line may be about to take one
             inputs.append((before, 20))
         portions = sum(part for _, part in inputs)
         price = sum(source.price * part for source, part in inputs) // portions
