@@ -55,10 +55,10 @@ export function AmountField({
         onLeave?.();
       }}
       material={String(material.id)}
-      units={only ? [] : units}
+      units={units}
       measures={measures}
       error={error}
-      description={description ?? (only ? `In ${unitShown(only)}.` : undefined)}
+      description={description}
     />
   );
 }

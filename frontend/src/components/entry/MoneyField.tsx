@@ -16,15 +16,18 @@ interface MoneyFieldProps {
 }
 
 /** A sum in the shop's currency, kept as it was typed. */
-export function MoneyField({ value = "", onChange, maySubtract = false, ...rest }: MoneyFieldProps) {
+export function MoneyField({ label, value = "", onChange, maySubtract = false, ...rest }: MoneyFieldProps) {
   const { currency } = useWays();
   return (
     <TextInput
+      label={
+        <>
+          {label} ({currencySign(currency)})
+        </>
+      }
       value={value}
       inputMode={maySubtract ? "text" : "decimal"}
       autoComplete="off"
-      leftSection={<span aria-hidden="true">{currencySign(currency)}</span>}
-      leftSectionWidth={currencySign(currency).length > 1 ? 44 : 22}
       onChange={(event) => onChange(event.currentTarget.value)}
       onFocus={(event) => event.currentTarget.select()}
       {...rest}

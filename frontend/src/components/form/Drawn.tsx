@@ -9,7 +9,13 @@ interface DrawnProps {
   children: ReactNode;
 }
 
-const UPWARD = { height: "auto", maxHeight: "92dvh", flex: "none", borderTop: "2px solid var(--frame)" };
+const UPWARD = {
+  width: "100%",
+  height: "auto",
+  maxHeight: "92dvh",
+  flex: "none",
+  borderTop: "2px solid var(--frame)",
+};
 
 /** A short form drawn over the page: up from the lower edge on a phone, in from the right on a laptop. */
 export function Drawn({ title, isOpen, onClose, children }: DrawnProps) {

@@ -90,11 +90,11 @@ export function DeliveryPage() {
                 tone={delivery.is_provisional ? "go" : "plain"}
                 onClick={() => setAct("price")}
               >
-                {delivery.is_provisional ? "Give the price" : "Correct the price"}
+                {delivery.is_provisional ? "Give the price" : "Correct price"}
               </BigButton>
             )}
             <BigButton type="button" tone="plain" onClick={() => setAct("correct")}>
-              Correct a quantity
+              Correct quantity
             </BigButton>
           </>
         )

@@ -26,13 +26,15 @@ function Parts({ form }: { form: Form }) {
   return (
     <div className={classes.stack}>
       {form.values.parts.map(({ role }, i) => (
-        <fieldset key={role} className="cells" style={{ "--cell-width": "150px" } as React.CSSProperties}>
+        <fieldset key={role} className="cells" style={{ "--cell-width": "130px" } as React.CSSProperties}>
           <legend>Part {role}</legend>
-          <PickOne
-            label={`Material of part ${role}`}
-            choices={materials.map(({ id, name, swatch }) => ({ value: String(id), label: name, swatch }))}
-            {...form.getInputProps(`parts.${i}.material`)}
-          />
+          <div className={classes.wide}>
+            <PickOne
+              label={`Material of part ${role}`}
+              choices={materials.map(({ id, name, swatch }) => ({ value: String(id), label: name, swatch }))}
+              {...form.getInputProps(`parts.${i}.material`)}
+            />
+          </div>
           <TextInput
             label={`${role} by volume`}
             inputMode="decimal"

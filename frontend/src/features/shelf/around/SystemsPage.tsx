@@ -58,8 +58,10 @@ function DataSheet({ system }: { system: System }) {
   if (system.working_minutes) rows.push(["Working time on the top", `${system.working_minutes} min`]);
   if (min_temp_c || max_temp_c) {
     rows.push([
-      "Works from",
-      `${min_temp_c ? warm(min_temp_c) : "?"} to ${max_temp_c ? warm(max_temp_c) : "?"}`,
+      "Works",
+      [min_temp_c && `from ${warm(min_temp_c)}`, max_temp_c && `up to ${warm(max_temp_c)}`]
+        .filter(Boolean)
+        .join(" "),
     ]);
   }
   if (system.max_humidity_percent) rows.push(["Air up to", `${system.max_humidity_percent} % humid`]);

@@ -46,9 +46,15 @@ export function WhereItWent({ lot }: { lot: Lot }) {
       {data && (
         <>
           <p>
-            <strong>{tops.size === 1 ? "1 top" : `${tops.size} tops`}</strong> in{" "}
-            {data.pours.length === 1 ? "1 pour" : `${data.pours.length} pours`}, of{" "}
-            <Quantity value={data.total} /> that came in.
+            {tops.size === 0 ? (
+              <strong>In no top yet</strong>
+            ) : (
+              <>
+                <strong>{tops.size === 1 ? "1 top" : `${tops.size} tops`}</strong> in{" "}
+                {data.pours.length === 1 ? "1 pour" : `${data.pours.length} pours`}
+              </>
+            )}
+            , of <Quantity value={data.total} /> that came in.
           </p>
           <UsesList uses={data} label={`Where lot ${lot.number} went`} />
         </>

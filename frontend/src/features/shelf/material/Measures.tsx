@@ -36,7 +36,7 @@ export function Measures({ form }: { form: UseFormReturnType<MaterialTyped> }) {
         </div>
       ))}
       <Button variant="default" onClick={() => form.insertListItem("measures", { ...NEW_MEASURE })}>
-        Add a measure, such as a pump or a can
+        Add a measure: a pump, a can
       </Button>
     </fieldset>
   );
