@@ -70,11 +70,6 @@ export function JobActs({ job, hasPours }: { job: Job; hasPours: boolean }) {
   const shown = opened && FORMS[opened];
   return (
     <>
-      {isUnderWay && hasPours && (
-        <BigButton type="button" tone="plain" onClick={() => setOpened("finish")}>
-          Finish
-        </BigButton>
-      )}
       {!isUnderWay && !job.handed_over_on && (
         <BigButton type="button" onClick={() => setOpened("handOver")}>
           Hand over
@@ -87,6 +82,11 @@ export function JobActs({ job, hasPours }: { job: Job; hasPours: boolean }) {
           </Button>
         </Menu.Target>
         <Menu.Dropdown>
+          {isUnderWay && hasPours && (
+            <Menu.Item mih={48} onClick={() => setOpened("finish")}>
+              Finish the job
+            </Menu.Item>
+          )}
           <Menu.Item component={Link} to={`/jobs/${job.id}/edit`} mih={48}>
             Change title, customer, day
           </Menu.Item>

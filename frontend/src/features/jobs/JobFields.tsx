@@ -33,6 +33,7 @@ export function JobFields({ job, names, set, errorOf, isOnRecord = false }: JobF
           label="Customer"
           data={[...names.keys()]}
           limit={8}
+          openOnFocus={false}
           value={job.customer}
           error={errorOf("customer")}
           description={

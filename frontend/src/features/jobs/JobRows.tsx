@@ -10,29 +10,20 @@ import { purposeLabel } from "./words";
 /** How far a job is, in a word and a day. */
 export function JobStanding({ job }: { job: Job }) {
   const today = useToday();
-  if (job.handed_over_on) {
+  if (!job.finished_on) {
+    if (!job.due_on) return <span className="soft">Under way</span>;
+    const isLate = daysBetween(today, job.due_on) < 0;
     return (
       <>
-        <StatusMark mark="ok">Handed over</StatusMark> <Day value={job.handed_over_on} />
+        {isLate ? <StatusMark mark="look">Overdue</StatusMark> : "Due"} <Day value={job.due_on} away />
       </>
     );
   }
-  if (job.finished_on) {
-    return (
-      <>
-        <StatusMark mark="ok">Finished</StatusMark> <Day value={job.finished_on} />
-      </>
-    );
-  }
-  if (!job.due_on) return <span className="soft">Under way</span>;
-  return daysBetween(today, job.due_on) < 0 ? (
-    <>
-      <StatusMark mark="look">Overdue</StatusMark> <Day value={job.due_on} away />
-    </>
-  ) : (
-    <>
-      Due <Day value={job.due_on} away />
-    </>
+  return (
+    <span className={classes.howFar}>
+      <StatusMark mark="ok">{job.handed_over_on ? "Handed over" : "Finished"}</StatusMark>
+      <Day value={job.handed_over_on ?? job.finished_on} />
+    </span>
   );
 }
 

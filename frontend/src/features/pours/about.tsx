@@ -13,7 +13,7 @@ export function titleOf(pour: Pick<Pour, "layer" | "pieces">): string {
   return `${coatLabel(pour.layer)} on ${topsInWords(pour.pieces)}`;
 }
 
-/** Which job, when, where, who: what to know of any pour first. */
+/** Which job, when, who: what to know of any pour first. */
 export function factsOf(pour: Pour): Fact[] {
   const jobs = jobsUnder(pour.pieces);
   return [
@@ -32,14 +32,15 @@ export function factsOf(pour: Pour): Fact[] {
           value: pour.planned_for ? <Moment value={pour.planned_for} /> : "no time yet",
         },
     { label: "Who", value: pour.people.map(({ name }) => name).join(", ") || "nobody named" },
-    { label: "Where", value: pour.place_name },
   ];
 }
 
 export function PourMarks({ pour }: { pour: Pour }) {
   return (
     <span className={classes.marks}>
-      <span className="soft">Pour {pour.number}</span>
+      <span className="soft">
+        Pour {pour.number}, {pour.place_name}
+      </span>
       {pour.status !== "planned" && pour.status !== "completed" && (
         <StatusMark mark="stop">{statusLabel(pour.status)}</StatusMark>
       )}

@@ -73,7 +73,11 @@ export function TopPreview({ top, name, rule, count = 1 }: TopPreviewProps) {
   const faces = facesOf(top, rule);
   return (
     <div className={classes.preview}>
-      <Outline top={top} name={name || "The top"} />
+      {faces.top > 0 ? (
+        <Outline top={top} name={name || "The top"} />
+      ) : (
+        <p className={classes.blank}>Drawn to scale as you type</p>
+      )}
       <FacesList faces={faces} rule={rule} />
       {count > 1 && (
         <p className={classes.times}>

@@ -14,6 +14,7 @@ import { FoundList } from "../planned/FoundList";
 import { type Pour, usePour } from "../queries";
 import { type Found, foundBody } from "../short/found";
 import { useShort } from "../short/useShort";
+import { useTold } from "../short/useTold";
 
 type Added = { usages: Line[]; found: Found[]; poured_at: string };
 
@@ -21,10 +22,12 @@ function Add({ pour }: { pour: Pour }) {
   const navigate = useNavigate();
   const { timeZone } = useWays();
   const materials = byId(useMaterials());
-  const act = useAct("post", "/api/pours/{id}/additions/", {
-    params: { id: pour.id },
-    onDone: () => navigate(`/pours/${pour.id}`, { replace: true }),
-  });
+  const act = useTold(
+    useAct("post", "/api/pours/{id}/additions/", {
+      params: { id: pour.id },
+      onDone: () => navigate(`/pours/${pour.id}`, { replace: true }),
+    }),
+  );
   const sheet = useSheet<Added, Parameters<typeof act.send>[0], unknown>({
     act,
     initial: { usages: [], found: [], poured_at: "" },
@@ -63,12 +66,9 @@ function Add({ pour }: { pour: Pour }) {
       title={`More went into pour ${pour.number}`}
       back={{ to: `/pours/${pour.id}`, label: titleOf(pour) }}
     >
-      <Sheet
-        sheet={sheet}
-        remedies={short.remedies}
-        acts={<BigButton busy={sheet.isPending}>Add it</BigButton>}
-      >
+      <Sheet sheet={short.quiet(sheet)} acts={<BigButton busy={sheet.isPending}>Add it</BigButton>}>
         <Part title="What else went in">
+          {short.note}
           <LinesEditor
             lines={usages}
             onChange={(lines) => form.setFieldValue("usages", lines)}

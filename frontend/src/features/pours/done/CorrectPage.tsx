@@ -16,6 +16,7 @@ import classes from "../pours.module.css";
 import { type Pour, usePour } from "../queries";
 import { seenOn } from "../seen/seen";
 import { useShort } from "../short/useShort";
+import { useTold } from "../short/useTold";
 import { leftoverOf } from "./leftover";
 
 type Corrected = Happened & { reason: string };
@@ -38,10 +39,12 @@ function Correct({ pour }: { pour: Pour }) {
   const { timeZone, units } = useWays();
   const materials = byId(useMaterials());
   const start = recorded(pour, timeZone);
-  const act = useAct("post", "/api/pours/{id}/correct/", {
-    params: { id: pour.id },
-    onDone: () => navigate(`/pours/${pour.id}`, { replace: true }),
-  });
+  const act = useTold(
+    useAct("post", "/api/pours/{id}/correct/", {
+      params: { id: pour.id },
+      onDone: () => navigate(`/pours/${pour.id}`, { replace: true }),
+    }),
+  );
   const sheet = useSheet<Corrected, Parameters<typeof act.send>[0], unknown>({
     act,
     initial: start,
@@ -79,13 +82,10 @@ function Correct({ pour }: { pour: Pour }) {
   });
   return (
     <Page title={`Correct pour ${pour.number}`} back={{ to: `/pours/${pour.id}`, label: titleOf(pour) }}>
-      <Sheet
-        sheet={sheet}
-        remedies={short.remedies}
-        acts={<BigButton busy={sheet.isPending}>Correct it</BigButton>}
-      >
+      <Sheet sheet={short.quiet(sheet)} acts={<BigButton busy={sheet.isPending}>Correct it</BigButton>}>
         <Columns lead>
           <Part title="What really went in">
+            {short.note}
             <LinesEditor
               lines={usages}
               onChange={(lines) => form.setFieldValue("usages", lines)}

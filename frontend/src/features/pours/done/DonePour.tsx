@@ -5,14 +5,16 @@ import { useMaterials } from "@/api/records";
 import { useIsOwner, useMayRecord } from "@/api/session";
 import { Cup } from "@/components/cup/Cup";
 import { Money } from "@/components/figures";
-import { BigButton, Drawn } from "@/components/form";
+import { Drawn } from "@/components/form";
 import { StatusMark } from "@/components/notes/StatusMark";
 import { Columns, Page, Part } from "@/components/page";
 import { byId, factsOf, inTheCup, PourMarks, SamePours, titleOf } from "../about";
+import { PlannedAmounts } from "../planned/PlannedAmounts";
 import classes from "../pours.module.css";
 import type { Pour } from "../queries";
 import { Explain, Undo } from "./DoneActs";
 import { History, Recorded } from "./History";
+import { TakenBack } from "./TakenBack";
 import { WhatWentIn } from "./WhatWentIn";
 
 type Opened = "undo" | "explain";
@@ -42,7 +44,7 @@ function OwnersWord({ pour, onExplain }: { pour: Pour; onExplain: () => void }) 
 }
 
 function Acts({ pour, onUndo }: { pour: Pour; onUndo: () => void }) {
-  const link = { variant: "default", h: 58, px: 24, fz: "1.06rem" } as const;
+  const link = { variant: "default", h: 58, px: 14, fz: "1.06rem" } as const;
   return (
     <>
       <Button component={Link} to={`/pours/${pour.id}/add`} {...link}>
@@ -51,9 +53,9 @@ function Acts({ pour, onUndo }: { pour: Pour; onUndo: () => void }) {
       <Button component={Link} to={`/pours/${pour.id}/correct`} {...link}>
         Correct
       </Button>
-      <BigButton type="button" tone="stop" onClick={onUndo}>
+      <Button {...link} c="var(--brick)" bd="1.5px solid var(--brick)" onClick={onUndo}>
         Undo
-      </BigButton>
+      </Button>
     </>
   );
 }
@@ -89,9 +91,16 @@ export function DonePour({ pour }: { pour: Pour }) {
       <OwnersWord pour={pour} onExplain={() => setOpened("explain")} />
       <SamePours pour={pour} />
       <Columns lead>
-        <Part title={isDone ? "What went in" : "What was planned"}>
-          <WhatWentIn pour={pour} />
-        </Part>
+        <div className={classes.side}>
+          {isDone ? (
+            <Part title="What went in">
+              <WhatWentIn pour={pour} />
+            </Part>
+          ) : (
+            <PlannedAmounts pour={pour} isToCome={false} />
+          )}
+          <TakenBack pour={pour} />
+        </div>
         <div className={classes.side}>
           <Recorded pour={pour} />
           <History pour={pour} />

@@ -44,7 +44,7 @@ export function Recorded({ pour }: { pour: Pour }) {
     return value === true ? [TICKS.find(([each]) => each === name)?.[1] ?? name.replaceAll("_", " ")] : [];
   });
   return (
-    <Part title="The room and the work">
+    <Part title="Room and work">
       {said.length + done.length === 0 && <p className="soft">Not recorded.</p>}
       {said.length > 0 && (
         <dl className={classes.said}>

@@ -19,11 +19,12 @@ const KNOWN: Record<Provenance, string> = {
 
 /** How the amount is known and how the lot is. */
 function knownBy({ provenance, lot_provenance }: Usage): string {
-  if (provenance === lot_provenance) return KNOWN[provenance];
-  return `amount ${KNOWN[provenance]}, lot ${lot_provenance === "assumed" ? "chosen by the shelf" : KNOWN[lot_provenance]}`;
+  return provenance === lot_provenance
+    ? KNOWN[provenance]
+    : `${KNOWN[provenance]}, lot ${KNOWN[lot_provenance]}`;
 }
 
-function FromLot({ usage, hasMoney }: { usage: Usage; hasMoney: boolean }) {
+function FromLot({ usage, hasMoney, isOnly }: { usage: Usage; hasMoney: boolean; isOnly: boolean }) {
   return (
     <li className={classes.lot}>
       <span>
@@ -39,9 +40,11 @@ function FromLot({ usage, hasMoney }: { usage: Usage; hasMoney: boolean }) {
         {usage.lot_status === "on_hold" && <StatusMark mark="look">Was on hold</StatusMark>}
         {usage.given_by !== null && <Link to={`/pours/${usage.given_by}`}>left over from another pour</Link>}
       </span>
-      <span className={classes.fromLot}>
-        <Quantity value={usage.quantity} />
-      </span>
+      {!isOnly && (
+        <span className={classes.fromLot}>
+          <Quantity value={usage.quantity} />
+        </span>
+      )}
       {hasMoney && (
         <span className={classes.value}>
           <Money value={usage.value} />
@@ -78,7 +81,7 @@ function Row({ row, swatch, hasMoney }: { row: WentIn; swatch: string | undefine
       </div>
       <ul className={classes.lots}>
         {row.usages.map((usage) => (
-          <FromLot key={usage.id} usage={usage} hasMoney={hasMoney} />
+          <FromLot key={usage.id} usage={usage} hasMoney={hasMoney} isOnly={row.usages.length === 1} />
         ))}
       </ul>
     </li>

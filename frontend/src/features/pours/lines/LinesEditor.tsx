@@ -53,7 +53,8 @@ export function LinesEditor(props: LinesProps) {
         {lines.map((line, i) => {
           const material = materials.get(line.material);
           const error = FIELDS.map((field) => errorOf(`usages.${i}${field}`)).find(Boolean);
-          const isOpen = opened.has(line.key);
+          const isWrong = FIELDS.slice(1).some((field) => errorOf(`usages.${i}${field}`));
+          const isOpen = opened.has(line.key) || isWrong;
           return (
             <li key={line.key} data-wrong={error ? true : undefined}>
               <LineRow

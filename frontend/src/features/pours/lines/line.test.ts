@@ -2,6 +2,7 @@ import { expect, it } from "vitest";
 import { Problem } from "@/api/problem";
 import { fraction } from "@/components/figures/fraction";
 import type { Planned, Usage } from "../queries";
+import { reworded } from "../short/reworded";
 import {
   areUntouched,
   freshLine,
@@ -158,4 +159,23 @@ it("reads nothing from a refusal of another kind", () => {
   expect(shortagesOf(null)).toEqual([]);
   expect(shortagesOf(new Problem({ slug: "x", title: "", status: 409, detail: "" }))).toEqual([]);
   expect(lotIn({ kind: "found_more", text: "", materials: [5] })).toBeNull();
+});
+
+it("says what is short as the shop measures it, and what each lot has left", () => {
+  const told = new Problem({
+    slug: short.slug,
+    title: short.title,
+    status: 422,
+    detail: "A: 200 ml short; 532.323532 ml wanted, 332.323532 ml there.",
+    errors: [{ pointer: "/usages/0", detail: "A: 200 ml short" }],
+    remedies: [
+      { kind: "other_lot", text: "Name lot 9.", material: 5, lot: 9, place: 1, quantity: ml("900") },
+    ],
+    extra: short.extra,
+  });
+  const said = reworded(told, ({ amount }) => `${Math.round(Number(amount))} of ours`);
+  expect(said?.detail).toBe("A: 200 of ours short. 532 of ours wanted, 332 of ours there.");
+  expect(said?.errors).toEqual([{ pointer: "/usages/0", detail: said?.detail }]);
+  expect(said?.remedies[0]?.text).toBe("Name lot 9. 900 of ours left.");
+  expect(reworded(null, () => "")).toBeNull();
 });

@@ -7,6 +7,8 @@ import { byId, titleOf } from "../about";
 import { fieldOf } from "../planned/account";
 import classes from "../pours.module.css";
 import { type Pour, useChangePlan, useJobsUnderWay, usePour } from "../queries";
+import { useShort } from "../short/useShort";
+import { useTold } from "../short/useTold";
 import { Amounts, OnWhat, WhenAndWho } from "./PlanFields";
 import { changeBody, missingOfPlan, typedPlan } from "./planTyped";
 
@@ -15,7 +17,7 @@ function EditPlan({ pour }: { pour: Pour }) {
   const { timeZone } = useWays();
   const materials = byId(useMaterials());
   const jobs = useJobsUnderWay();
-  const act = useChangePlan(pour.id, () => navigate(`/pours/${pour.id}`, { replace: true }));
+  const act = useTold(useChangePlan(pour.id, () => navigate(`/pours/${pour.id}`, { replace: true })));
   const sheet = useSheet({
     act,
     initial: typedPlan(pour, timeZone),
@@ -25,6 +27,21 @@ function EditPlan({ pour }: { pour: Pour }) {
     check: missingOfPlan,
   });
   const { form } = sheet;
+  const short = useShort({
+    problem: act.problem,
+    onMended() {
+      act.reset();
+      form.clearErrors();
+    },
+    lines: form.values.usages,
+    setLines: (lines) => form.setFieldValue("usages", lines),
+    planShort() {
+      form.setFieldValue("allow_short", true);
+      sheet.sendAnyway();
+    },
+    place: Number(form.values.place),
+    askTime: () => document.querySelector<HTMLElement>("input[type=datetime-local]")?.focus(),
+  });
   const fields = {
     plan: form.values,
     set: (field: string, value: unknown) => form.setFieldValue(field, value as never),
@@ -37,34 +54,16 @@ function EditPlan({ pour }: { pour: Pour }) {
       title={`Change the plan of pour ${pour.number}`}
       back={{ to: `/pours/${pour.id}`, label: titleOf(pour) }}
     >
-      <Sheet
-        sheet={sheet}
-        acts={
-          <>
-            <BigButton busy={sheet.isPending}>Save the plan</BigButton>
-            {act.problem?.slug === "not-enough-stock" && (
-              <BigButton
-                type="button"
-                tone="plain"
-                onClick={() => {
-                  form.setFieldValue("allow_short", true);
-                  sheet.sendAnyway();
-                }}
-              >
-                Plan it all the same
-              </BigButton>
-            )}
-          </>
-        }
-      >
+      <Sheet sheet={short.quiet(sheet)} acts={<BigButton busy={sheet.isPending}>Save the plan</BigButton>}>
         <Columns lead>
           <div className={classes.side}>
             <OnWhat {...fields} />
-            <Amounts {...fields} />
+            <Amounts {...fields} note={short.note} />
           </div>
           <WhenAndWho {...fields} />
         </Columns>
       </Sheet>
+      {short.drawn}
     </Page>
   );
 }

@@ -4,7 +4,7 @@ import { useSession } from "@/api/session";
 import { useWays } from "@/components/figures";
 import { BigButton, OneOf, Sheet, useSheet } from "@/components/form";
 import { Cautions } from "@/components/notes/Cautions";
-import { Columns, Page, Part } from "@/components/page";
+import { Columns, Page } from "@/components/page";
 import { actsFor, byId } from "../about";
 import { fieldOf } from "../planned/account";
 import { FoundList } from "../planned/FoundList";
@@ -12,6 +12,7 @@ import { HappenedFields } from "../planned/HappenedFields";
 import classes from "../pours.module.css";
 import { useJobsUnderWay, useLastPour, usePlanPour } from "../queries";
 import { useShort } from "../short/useShort";
+import { useTold } from "../short/useTold";
 import { Amounts, OnWhat, PlacePick, WhenAndWho } from "./PlanFields";
 import { missingOfPlan, NEW_PLAN, pourBody } from "./planTyped";
 import { topsOf } from "./TopsPick";
@@ -27,7 +28,7 @@ export function NewPourPage() {
   const jobs = useJobsUnderWay();
   const last = useLastPour();
   const job = jobs.find(({ id }) => String(id) === params.get("job"));
-  const act = usePlanPour((pour) => navigate(`/pours/${pour.id}`, { replace: true }));
+  const act = useTold(usePlanPour((pour) => navigate(`/pours/${pour.id}`, { replace: true })));
   const sheet = useSheet({
     act,
     initial: {
@@ -47,6 +48,10 @@ export function NewPourPage() {
   const plan = form.values;
   const errorOf = (field: string) => form.errors[field];
   const set = (field: string, value: unknown) => form.setFieldValue(field, value as never);
+  function planShort() {
+    form.setFieldValue("allow_short", true);
+    sheet.sendAnyway();
+  }
   const short = useShort({
     problem: act.problem,
     onMended() {
@@ -55,12 +60,13 @@ export function NewPourPage() {
     },
     lines: plan.usages,
     setLines: (lines) => form.setFieldValue("usages", lines),
-    addFound: (each) => form.setFieldValue("found", [...form.getValues().found, each]),
+    ...(plan.happened
+      ? { addFound: (each) => form.setFieldValue("found", [...form.getValues().found, each]) }
+      : { planShort }),
     place: Number(plan.place),
     askTime: () => document.querySelector<HTMLElement>("#poured-at input")?.focus(),
   });
   const used = materials.filter(({ id }) => plan.usages.some(({ material }) => material === id));
-  const isShort = act.problem?.slug === "not-enough-stock" && !plan.happened;
   const fields = { plan, set, errorOf, jobs, materials: byId(materials), ...(job && { first: job.id }) };
   return (
     <Page
@@ -68,24 +74,9 @@ export function NewPourPage() {
       back={job ? { to: `/jobs/${job.id}`, label: job.title } : { to: "/pours", label: "Pours" }}
     >
       <Sheet
-        sheet={sheet}
-        remedies={short.remedies}
+        sheet={short.quiet(sheet)}
         acts={
-          <>
-            <BigButton busy={sheet.isPending}>{plan.happened ? "Pour completed" : "Plan the pour"}</BigButton>
-            {isShort && (
-              <BigButton
-                type="button"
-                tone="plain"
-                onClick={() => {
-                  form.setFieldValue("allow_short", true);
-                  sheet.sendAnyway();
-                }}
-              >
-                Plan it all the same
-              </BigButton>
-            )}
-          </>
+          <BigButton busy={sheet.isPending}>{plan.happened ? "Pour completed" : "Plan the pour"}</BigButton>
         }
       >
         <Columns lead>
@@ -100,7 +91,7 @@ export function NewPourPage() {
               onChange={(what) => set("happened", what === "log")}
             />
             <OnWhat {...fields} />
-            <Amounts {...fields} />
+            <Amounts {...fields} note={short.note} />
             <FoundList
               found={plan.found}
               errorOf={errorOf}
@@ -111,6 +102,7 @@ export function NewPourPage() {
                 )
               }
             />
+            {used.length > 0 && <Cautions acts={actsFor(plan.layer, used)} materials={used} />}
           </div>
           <div className={classes.side}>
             {plan.happened ? (
@@ -123,11 +115,6 @@ export function NewPourPage() {
             )}
           </div>
         </Columns>
-        {used.length > 0 && (
-          <Part title="Cautions">
-            <Cautions acts={actsFor(plan.layer, used)} materials={used} />
-          </Part>
-        )}
       </Sheet>
       {short.drawn}
     </Page>

@@ -81,7 +81,14 @@ export function picked(jobs: readonly Job[], pieces: readonly number[]) {
 }
 
 /** What goes in, with what may still be promised of it beside. */
-export function Amounts({ plan, set, errorOf, jobs, materials }: PlanFieldsProps) {
+export function Amounts({
+  plan,
+  set,
+  errorOf,
+  jobs,
+  materials,
+  note,
+}: PlanFieldsProps & { note?: ReactNode }) {
   const shelf = useShelf();
   const { owners, tops } = picked(jobs, plan.pieces);
   const area = tops.reduce((sum, { area_sqft }) => sum + Number(area_sqft), 0);
@@ -97,6 +104,11 @@ export function Amounts({ plan, set, errorOf, jobs, materials }: PlanFieldsProps
   };
   return (
     <Part title={plan.happened ? "What went in" : "What is to go in"}>
+      {(plan.layer === "" || tops.length === 0) && (
+        <p className={classes.hint}>
+          Pick the coat and its tops first: then the amounts of an earlier pour can be filled in.
+        </p>
+      )}
       {plan.layer !== "" && tops.length > 0 && (
         <LikeBefore
           coat={plan.layer}
@@ -106,6 +118,7 @@ export function Amounts({ plan, set, errorOf, jobs, materials }: PlanFieldsProps
           onFill={(lines) => set("usages", filledIn(plan.usages, lines))}
         />
       )}
+      {note}
       <LinesEditor
         lines={plan.usages}
         onChange={(lines) => set("usages", lines)}
@@ -138,24 +151,26 @@ export function PlacePick({ plan, set, errorOf }: Pick<PlanFieldsProps, "plan" |
 export function WhenAndWho({ plan, set, errorOf }: Pick<PlanFieldsProps, "plan" | "set" | "errorOf">) {
   return (
     <Part title="When and who">
-      <MomentField
-        label="Planned for"
-        value={plan.poured_at}
-        error={errorOf("poured_at")}
-        description="Left empty: the day is not settled."
-        onChange={(local) => set("poured_at", local)}
-      />
-      <PlacePick plan={plan} set={set} errorOf={errorOf} />
-      <PeoplePick chosen={plan.people} onChange={(people) => set("people", people)} legend="Who pours" />
-      <Textarea
-        label="Note"
-        autosize
-        minRows={1}
-        maxRows={8}
-        value={plan.note}
-        error={errorOf("note")}
-        onChange={(event) => set("note", event.currentTarget.value)}
-      />
+      <div className={classes.rows}>
+        <MomentField
+          label="Planned for"
+          value={plan.poured_at}
+          error={errorOf("poured_at")}
+          description="Left empty: the day is not settled."
+          onChange={(local) => set("poured_at", local)}
+        />
+        <PlacePick plan={plan} set={set} errorOf={errorOf} />
+        <PeoplePick chosen={plan.people} onChange={(people) => set("people", people)} legend="Who pours" />
+        <Textarea
+          label="Note"
+          autosize
+          minRows={1}
+          maxRows={8}
+          value={plan.note}
+          error={errorOf("note")}
+          onChange={(event) => set("note", event.currentTarget.value)}
+        />
+      </div>
     </Part>
   );
 }

@@ -85,26 +85,32 @@ export function HappenedFields({ typed, set, errorOf, last, otherwise, pour }: H
     <>
       <SeenFields seen={typed.seen} onChange={(seen) => set("seen", seen)} last={last} />
       <Part title="When and who">
-        <div id="poured-at">
-          <MomentField
-            label="Poured at"
-            value={typed.poured_at}
-            max={onTheClock(new Date().toISOString(), timeZone)}
-            description={typed.poured_at === "" ? `Left empty: ${otherwise}.` : undefined}
-            error={errorOf("poured_at")}
-            onChange={(local) => set("poured_at", local)}
+        <div className={classes.part}>
+          <div id="poured-at">
+            <MomentField
+              label="Poured at"
+              value={typed.poured_at}
+              max={onTheClock(new Date().toISOString(), timeZone)}
+              description={typed.poured_at === "" ? `Left empty: ${otherwise}.` : undefined}
+              error={errorOf("poured_at")}
+              onChange={(local) => set("poured_at", local)}
+            />
+          </div>
+          <PeoplePick
+            chosen={typed.people}
+            onChange={(people) => set("people", people)}
+            legend="Who poured"
+          />
+          <Textarea
+            label="Note"
+            autosize
+            minRows={1}
+            maxRows={8}
+            value={typed.note}
+            error={errorOf("note")}
+            onChange={(event) => set("note", event.currentTarget.value)}
           />
         </div>
-        <PeoplePick chosen={typed.people} onChange={(people) => set("people", people)} legend="Who poured" />
-        <Textarea
-          label="Note"
-          autosize
-          minRows={1}
-          maxRows={8}
-          value={typed.note}
-          error={errorOf("note")}
-          onChange={(event) => set("note", event.currentTarget.value)}
-        />
       </Part>
       <Part title="Left over">
         <LeftOver typed={typed} set={set} errorOf={errorOf} {...(pour !== undefined && { pour })} />

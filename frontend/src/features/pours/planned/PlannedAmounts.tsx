@@ -7,17 +7,23 @@ import { Part } from "@/components/page";
 import { actsFor, byId } from "../about";
 import type { Pour } from "../queries";
 
-/** The plan for whoever only reads. */
-export function PlannedAmounts({ pour }: { pour: Pour }) {
+interface PlannedAmountsProps {
+  pour: Pour;
+  /** Whether somebody may still do as it says: then the cautions stand under it. */
+  isToCome?: boolean;
+}
+
+/** The plan to read. */
+export function PlannedAmounts({ pour, isToCome = true }: PlannedAmountsProps) {
   const materials = byId(useMaterials());
   const room = useAlignment(pour.planned.map(({ quantity }) => quantity));
   const used = [...materials.values()].filter(({ id }) =>
     pour.planned.some(({ material }) => material === id),
   );
   return (
-    <Part title="What goes in">
+    <Part title={isToCome ? "What goes in" : "What was planned"}>
       {pour.planned.length === 0 ? (
-        <EmptyState title="No amounts yet" />
+        <EmptyState title="No amounts" />
       ) : (
         <table className="figures-table" style={room}>
           <thead>
@@ -42,7 +48,7 @@ export function PlannedAmounts({ pour }: { pour: Pour }) {
           </tbody>
         </table>
       )}
-      <Cautions acts={actsFor(pour.layer, used)} materials={used} />
+      {isToCome && <Cautions acts={actsFor(pour.layer, used)} materials={used} />}
     </Part>
   );
 }

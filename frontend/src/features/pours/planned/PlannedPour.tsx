@@ -13,6 +13,7 @@ import classes from "../pours.module.css";
 import { type Pour, useCompletePour, useLastPour } from "../queries";
 import { GroupCheck } from "../seen/GroupCheck";
 import { useShort } from "../short/useShort";
+import { useTold } from "../short/useTold";
 import { completeBody, fieldOf, happeningOf, missingOf } from "./account";
 import { CallOff } from "./CallOff";
 import { FoundList } from "./FoundList";
@@ -25,7 +26,7 @@ function CompleteSheet({ pour }: { pour: Pour }) {
   const { timeZone, units } = useWays();
   const materials = useMaterials();
   const last = useLastPour();
-  const act = useCompletePour(pour.id);
+  const act = useTold(useCompletePour(pour.id));
   const planned = pour.planned.length;
   const sheet = useSheet({
     act,
@@ -56,50 +57,50 @@ function CompleteSheet({ pour }: { pour: Pour }) {
   const used = materials.filter(({ id }) => usages.some(({ material }) => material === id));
   return (
     <>
-      <Sheet
-        sheet={sheet}
-        remedies={short.remedies}
-        acts={<BigButton busy={sheet.isPending}>Pour completed</BigButton>}
-      >
+      <Sheet sheet={short.quiet(sheet)} acts={<BigButton busy={sheet.isPending}>Pour completed</BigButton>}>
         <Columns lead>
-          <Part
-            title="What goes in"
-            aside={
-              usages.length > 0 && (
-                <GroupCheck
-                  isDone={isConfirmed}
-                  onCheck={() =>
-                    form.setFieldValue(
-                      "usages",
-                      usages.map((line) => ({ ...line, is_touched: true })),
-                    )
-                  }
-                >
-                  All as planned
-                </GroupCheck>
-              )
-            }
-          >
-            <ProposalNote proposal={pour.proposal} />
-            <LinesEditor
-              lines={usages}
-              onChange={(lines) => form.setFieldValue("usages", lines)}
-              materials={byId(materials)}
-              place={pour.place}
-              errorOf={errorOf}
-              under={(line) => <FromLots line={line} pour={pour} />}
-            />
-            <FoundList
-              found={found}
-              errorOf={errorOf}
-              onRemove={(at) =>
-                form.setFieldValue(
-                  "found",
-                  found.filter((_, i) => i !== at),
+          <div className={classes.side}>
+            <Part
+              title="What goes in"
+              aside={
+                usages.length > 0 && (
+                  <GroupCheck
+                    isDone={isConfirmed}
+                    onCheck={() =>
+                      form.setFieldValue(
+                        "usages",
+                        usages.map((line) => ({ ...line, is_touched: true })),
+                      )
+                    }
+                  >
+                    All as planned
+                  </GroupCheck>
                 )
               }
-            />
-          </Part>
+            >
+              {short.note}
+              <ProposalNote proposal={pour.proposal} />
+              <LinesEditor
+                lines={usages}
+                onChange={(lines) => form.setFieldValue("usages", lines)}
+                materials={byId(materials)}
+                place={pour.place}
+                errorOf={errorOf}
+                under={(line) => <FromLots line={line} pour={pour} />}
+              />
+              <FoundList
+                found={found}
+                errorOf={errorOf}
+                onRemove={(at) =>
+                  form.setFieldValue(
+                    "found",
+                    found.filter((_, i) => i !== at),
+                  )
+                }
+              />
+            </Part>
+            <Cautions acts={actsFor(pour.layer, used)} materials={used} />
+          </div>
           <div className={classes.side}>
             <HappenedFields
               typed={{ ...around, found }}
@@ -111,7 +112,6 @@ function CompleteSheet({ pour }: { pour: Pour }) {
             />
           </div>
         </Columns>
-        <Cautions acts={actsFor(pour.layer, used)} materials={used} />
       </Sheet>
       {short.drawn}
     </>

@@ -53,7 +53,7 @@ export function SeenFields({ seen, onChange, last }: SeenFieldsProps) {
   const lastMixing = assumed.ticks[MIXING];
   return (
     <Part
-      title="The room and the work"
+      title="Room and work"
       aside={
         last && (
           <GroupCheck isDone={!isAnyAssumed} onCheck={() => onChange(confirmed(seen, assumed))}>
@@ -62,50 +62,52 @@ export function SeenFields({ seen, onChange, last }: SeenFieldsProps) {
         )
       }
     >
-      <div className={classes.figures}>
-        {CONDITIONS.map(([name, label]) => (
-          <FigureField
-            key={name}
-            label={label}
-            unit={unitSign(unitOf(name, units.temperature, last?.conditions))}
-            said={seen.conditions[name]}
-            assumed={assumed.conditions[name]}
-            from={last?.number}
-            onChange={(value) => onChange({ ...seen, conditions: { ...seen.conditions, [name]: value } })}
-          />
-        ))}
-        <FigureField
-          label="Mixed for"
-          unit="min"
-          said={typeof mixing === "string" ? mixing : undefined}
-          assumed={typeof lastMixing === "string" ? lastMixing : undefined}
-          from={last?.number}
-          onChange={(value) => tick(MIXING, value)}
-        />
-      </div>
-      <fieldset className={classes.ticks}>
-        <legend className="only-read-aloud">What was done</legend>
-        {TICKS.map(([name, label]) => (
-          <label
-            key={name}
-            data-assumed={(!(name in seen.ticks) && assumed.ticks[name] === true) || undefined}
-          >
-            <input
-              type="checkbox"
-              checked={seen.ticks[name] === true}
-              onChange={(event) => tick(name, event.currentTarget.checked)}
+      <div className={classes.both}>
+        <div className={classes.figures}>
+          {CONDITIONS.map(([name, label]) => (
+            <FigureField
+              key={name}
+              label={label}
+              unit={unitSign(unitOf(name, units.temperature, last?.conditions))}
+              said={seen.conditions[name]}
+              assumed={assumed.conditions[name]}
+              from={last?.number}
+              onChange={(value) => onChange({ ...seen, conditions: { ...seen.conditions, [name]: value } })}
             />
-            <span>
-              {label}
-              {!(name in seen.ticks) && assumed.ticks[name] === true && (
-                <small>
-                  last time<span className="only-read-aloud">, not confirmed</span>
-                </small>
-              )}
-            </span>
-          </label>
-        ))}
-      </fieldset>
+          ))}
+          <FigureField
+            label="Mixed for"
+            unit="min"
+            said={typeof mixing === "string" ? mixing : undefined}
+            assumed={typeof lastMixing === "string" ? lastMixing : undefined}
+            from={last?.number}
+            onChange={(value) => tick(MIXING, value)}
+          />
+        </div>
+        <fieldset className={classes.ticks}>
+          <legend className="only-read-aloud">What was done</legend>
+          {TICKS.map(([name, label]) => (
+            <label
+              key={name}
+              data-assumed={(!(name in seen.ticks) && assumed.ticks[name] === true) || undefined}
+            >
+              <input
+                type="checkbox"
+                checked={seen.ticks[name] === true}
+                onChange={(event) => tick(name, event.currentTarget.checked)}
+              />
+              <span>
+                {label}
+                {!(name in seen.ticks) && assumed.ticks[name] === true && (
+                  <small>
+                    last time<span className="only-read-aloud">, not confirmed</span>
+                  </small>
+                )}
+              </span>
+            </label>
+          ))}
+        </fieldset>
+      </div>
     </Part>
   );
 }

@@ -4,9 +4,8 @@ import { useMaterials } from "@/api/records";
 import { AmountField, type Said, unsaid } from "@/components/entry/AmountField";
 import { PickOne } from "@/components/entry/PickOne";
 import { WhyField } from "@/components/entry/WhyField";
-import { unitShown } from "@/components/figures";
 import { EmptyState } from "@/components/notes/EmptyState";
-import { useLotChoices } from "../lines/lotChoices";
+import { useInWords, useLotChoices } from "../lines/lotChoices";
 import type { Shortage } from "../lines/short";
 import { useLotsOf } from "../queries";
 import type { Found } from "./found";
@@ -21,6 +20,7 @@ interface FoundFormProps {
 /** There was more of a lot than the book said: of which, how much more, and why. It is booked together with the pour. */
 export function FoundForm({ shortages, place, onDone }: FoundFormProps) {
   const materials = useMaterials();
+  const inWords = useInWords();
   const [at, setAt] = useState(0);
   const shortage = shortages[at];
   const material = materials.find(({ id }) => id === shortage?.material);
@@ -31,7 +31,7 @@ export function FoundForm({ shortages, place, onDone }: FoundFormProps) {
   const [isTried, setTried] = useState(false);
   if (!shortage || !material) return <EmptyState title="Nothing is short" />;
   const missing = shortage.missing;
-  const said = quantity ?? { text: `${missing.amount} ${unitShown(missing.unit)}`, body: missing };
+  const said = quantity ?? { text: inWords(missing), body: missing };
   const here = choices.filter(({ value }) => value.endsWith(`@${place}`));
   const chosen = lot || (here.length === 1 ? (here[0]?.value ?? "") : "");
 
