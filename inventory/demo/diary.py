@@ -46,12 +46,8 @@ def write_diary(*, seed: int, today: date) -> list[DiaryJob]:
     """The jobs of the last eighteen months in the order of their start; the last ones run on past today."""
     random = Random(seed)
     starts = sorted(_busy_day(random, today) for _ in range(JOBS - 4))
-    starts += [
-        today - timedelta(days=5),
-        today - timedelta(days=2),
-        today + timedelta(days=1),
-        today + timedelta(days=4),
-    ]
+    ahead = [today + timedelta(days=days) for days in (-5, -2, 1, 4)]
+    starts += [day if day.weekday() < 5 else _next_working(day) for day in ahead]
     jobs = [_job(random, start, index) for index, start in enumerate(starts)]
     for job in jobs:
         last = job.coats[-1].day
