@@ -31,3 +31,7 @@ vi.stubGlobal(
 );
 window.scrollTo = () => undefined;
 Element.prototype.scrollIntoView = () => undefined;
+Object.defineProperty(document, "fonts", {
+  configurable: true,
+  value: { addEventListener: () => undefined, removeEventListener: () => undefined },
+});

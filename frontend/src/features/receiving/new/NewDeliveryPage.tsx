@@ -3,12 +3,13 @@ import { useNavigate, useSearchParams } from "react-router";
 import { useAct } from "@/api/act";
 import type { Remedy } from "@/api/problem";
 import { useMaterials, usePacks, usePlaces, useSuppliers } from "@/api/records";
-import { useIsOwner } from "@/api/session";
+import { useIsOwner, useMayRecord } from "@/api/session";
 import { DayField } from "@/components/entry/DayField";
 import { PickOne } from "@/components/entry/PickOne";
 import { useToday } from "@/components/figures";
 import { BigButton, OneOf, Sheet, useSheet } from "@/components/form";
 import { Columns, Page, Part } from "@/components/page";
+import { NotYours } from "@/components/page/NotYours";
 import classes from "../receiving.module.css";
 import { ChargeFields } from "./ChargeFields";
 import { LineFields } from "./LineFields";
@@ -19,6 +20,16 @@ const MOST_KEYS = 5;
 
 /** A delivery at the door: what came, what stands on its labels, done. The price may follow. */
 export function NewDeliveryPage() {
+  return useMayRecord() ? (
+    <NewDeliverySheet />
+  ) : (
+    <NotYours title="Receive a delivery" back={{ to: "/receiving", label: "Receiving" }}>
+      Owners and crew receive; a viewer reads.
+    </NotYours>
+  );
+}
+
+function NewDeliverySheet() {
   const isOwner = useIsOwner();
   const [params] = useSearchParams();
   const asked = params.get("material");

@@ -2,11 +2,13 @@ import { useRef } from "react";
 import { useNavigate, useSearchParams } from "react-router";
 import { useAct } from "@/api/act";
 import { useMaterials, usePlaces } from "@/api/records";
+import { useMayRecord } from "@/api/session";
 import { FilterRow } from "@/components/entry/FilterRow";
 import { WhyField } from "@/components/entry/WhyField";
 import { BigButton, Sheet, useSheet } from "@/components/form";
 import { EmptyState } from "@/components/notes/EmptyState";
 import { Page } from "@/components/page";
+import { NotYours } from "@/components/page/NotYours";
 import { useLots } from "../queries";
 import { CountLine, type CountTyped } from "./CountLine";
 import classes from "./count.module.css";
@@ -70,6 +72,16 @@ function CountForm({ place }: { place: number }) {
 
 /** Counting one place: lot by lot, the book hidden, all differences posted together. */
 export function CountPage() {
+  return useMayRecord() ? (
+    <CountSheet />
+  ) : (
+    <NotYours title="Count" back={{ to: "/shelf", label: "The shelf" }}>
+      Owners and crew count; a viewer reads.
+    </NotYours>
+  );
+}
+
+function CountSheet() {
   const places = usePlaces();
   const [params] = useSearchParams();
   const [first] = places;

@@ -1,6 +1,6 @@
 import { Link } from "react-router";
 import { api } from "@/api/query";
-import { Day, Money, Quantity, unitShown, useWays } from "@/components/figures";
+import { Day, dayOf, Money, Quantity, unitShown, useWays } from "@/components/figures";
 import { FlowList } from "@/components/flow/FlowList";
 import { Reckoning, Why } from "@/components/notes/Why";
 import type { Lot } from "../queries";
@@ -9,11 +9,12 @@ import { costEach } from "./costEach";
 import classes from "./lot.module.css";
 
 function Mixed({ blend }: { blend: number }) {
+  const { timeZone } = useWays();
   const { data } = api.useSuspenseQuery("get", "/api/blends/{id}/", { params: { path: { id: blend } } });
   return (
     <>
       <p>
-        A house mix of <Day value={data.made_at.slice(0, 10)} /> by {data.by.name}
+        A house mix of <Day value={dayOf(new Date(data.made_at), timeZone)} /> by {data.by.name}
         {data.is_undone && ", undone"}. What went in:
       </p>
       <FlowList

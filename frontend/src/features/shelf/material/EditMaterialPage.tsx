@@ -1,9 +1,11 @@
 import { useState } from "react";
 import { useNavigate, useParams } from "react-router";
 import { useAct } from "@/api/act";
+import { useIsOwner } from "@/api/session";
 import { fieldOfAmount } from "@/components/entry/AmountField";
 import { BigButton, Sheet, useSheet } from "@/components/form";
 import { Page } from "@/components/page";
+import { NotYours } from "@/components/page/NotYours";
 import { useMaterial } from "../queries";
 import { MaterialFields } from "./MaterialFields";
 import classes from "./material.module.css";
@@ -11,6 +13,16 @@ import { bodyOf, changesBetween, checkMaterial, type MaterialTyped, typedOf } fr
 
 /** Changes what is known of a material. What was posted with the old figures stays as it is. */
 export function EditMaterialPage() {
+  return useIsOwner() ? (
+    <EditMaterialSheet />
+  ) : (
+    <NotYours title="Change a material" back={{ to: "/shelf", label: "The shelf" }}>
+      An owner changes what is known of a material.
+    </NotYours>
+  );
+}
+
+function EditMaterialSheet() {
   const material = useMaterial(Number(useParams().id));
   const [opened] = useState(() => typedOf(material));
   const navigate = useNavigate();

@@ -1,11 +1,13 @@
 import { Link, useNavigate, useSearchParams } from "react-router";
 import { useAct } from "@/api/act";
 import { useMaterials } from "@/api/records";
+import { useMayRecord } from "@/api/session";
 import { fieldOfAmount } from "@/components/entry/AmountField";
 import { BigButton, Sheet, useSheet } from "@/components/form";
 import { Cautions } from "@/components/notes/Cautions";
 import { EmptyState } from "@/components/notes/EmptyState";
 import { Columns, Page, Part } from "@/components/page";
+import { NotYours } from "@/components/page/NotYours";
 import { useLots } from "../queries";
 import { LatelyMixed } from "./LatelyMixed";
 import { MixFields } from "./MixFields";
@@ -40,6 +42,16 @@ function MixForm({ lot }: { lot: number | null }) {
 
 /** A house colour, a jug, a squeeze bottle filled from a pail: lots go into a new one, traced and with its own use-by. */
 export function MixPage() {
+  return useMayRecord() ? (
+    <MixSheet />
+  ) : (
+    <NotYours title="House mix or bottle" back={{ to: "/shelf", label: "The shelf" }}>
+      Owners and crew mix; a viewer reads.
+    </NotYours>
+  );
+}
+
+function MixSheet() {
   const [params] = useSearchParams();
   const asked = Number(params.get("lot") ?? "");
   const lots = useLots();

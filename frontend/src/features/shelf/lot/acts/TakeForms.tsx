@@ -1,17 +1,18 @@
 import { useAct } from "@/api/act";
 import { usePlaces } from "@/api/records";
 import { useIsOwner } from "@/api/session";
-import { fieldOfAmount } from "@/components/entry/AmountField";
 import { MoneyField, moneySaid } from "@/components/entry/MoneyField";
 import { PickOne } from "@/components/entry/PickOne";
 import { WhyField } from "@/components/entry/WhyField";
+import { useWays } from "@/components/figures";
 import { BigButton, OneOf, Sheet, useSheet } from "@/components/form";
-import { checkTaken, HowMuch, type LotActProps, takenBody, takenFrom } from "./HowMuch";
+import { checkTaken, fieldOfTaken, HowMuch, type LotActProps, takenBody, takenFrom } from "./HowMuch";
 
 const NO_WHY = "Say why.";
 
 /** Takes out of the book what is good for nothing any more. */
 export function WriteOff({ lot, material, onDone }: LotActProps) {
+  const { timeZone } = useWays();
   const act = useAct("post", "/api/lots/{id}/write-off/", {
     params: { id: lot.id },
     onDone: () => onDone("Written off."),
@@ -19,8 +20,8 @@ export function WriteOff({ lot, material, onDone }: LotActProps) {
   const sheet = useSheet({
     act,
     initial: { ...takenFrom(lot), reason: "" },
-    toBody: ({ reason, ...taken }) => ({ ...takenBody(taken), reason }),
-    fieldFor: fieldOfAmount,
+    toBody: ({ reason, ...taken }) => ({ ...takenBody(taken, timeZone), reason }),
+    fieldFor: fieldOfTaken,
     check: (typed) => ({ ...checkTaken(typed, lot), ...(typed.reason.trim() === "" && { reason: NO_WHY }) }),
   });
   return (
@@ -43,6 +44,7 @@ export function WriteOff({ lot, material, onDone }: LotActProps) {
 
 /** Sends goods back. */
 export function SendBack({ lot, material, onDone }: LotActProps) {
+  const { timeZone } = useWays();
   const isOwner = useIsOwner();
   const act = useAct("post", "/api/lots/{id}/return/", {
     params: { id: lot.id },
@@ -57,12 +59,12 @@ export function SendBack({ lot, material, onDone }: LotActProps) {
       reason: "",
     },
     toBody: ({ to, credit, reason, ...taken }) => ({
-      ...takenBody(taken),
+      ...takenBody(taken, timeZone),
       to: to === "lender" ? ("lender" as const) : ("supplier" as const),
       reason,
       ...(isOwner && credit.trim() !== "" && { credit: moneySaid(credit) ?? credit }),
     }),
-    fieldFor: fieldOfAmount,
+    fieldFor: fieldOfTaken,
     check: (typed) => ({ ...checkTaken(typed, lot), ...(typed.reason.trim() === "" && { reason: NO_WHY }) }),
   });
   const { form } = sheet;
@@ -91,6 +93,7 @@ export function SendBack({ lot, material, onDone }: LotActProps) {
 
 /** Sold or given away. */
 export function GiveAway({ lot, material, onDone }: LotActProps) {
+  const { timeZone } = useWays();
   const isOwner = useIsOwner();
   const act = useAct("post", "/api/lots/{id}/give/", {
     params: { id: lot.id },
@@ -100,11 +103,11 @@ export function GiveAway({ lot, material, onDone }: LotActProps) {
     act,
     initial: { ...takenFrom(lot), price: "", reason: "" },
     toBody: ({ price, reason, ...taken }) => ({
-      ...takenBody(taken),
+      ...takenBody(taken, timeZone),
       reason,
       ...(isOwner && price.trim() !== "" && { price: moneySaid(price) ?? price }),
     }),
-    fieldFor: fieldOfAmount,
+    fieldFor: fieldOfTaken,
     check: (typed) => ({
       ...checkTaken(typed, lot),
       ...(typed.reason.trim() === "" && { reason: "Say to whom." }),
@@ -128,6 +131,7 @@ export function GiveAway({ lot, material, onDone }: LotActProps) {
 
 /** Carries some of a lot, or all of it, to another place. */
 export function Carry({ lot, material, onDone }: LotActProps) {
+  const { timeZone } = useWays();
   const places = usePlaces();
   const from = lot.places.length === 1 ? lot.places[0]?.place : undefined;
   const others = places.filter(({ id }) => id !== from);
@@ -139,10 +143,12 @@ export function Carry({ lot, material, onDone }: LotActProps) {
     act,
     initial: { ...takenFrom(lot, "all"), to: others.length === 1 ? String(others[0]?.id) : "", reason: "" },
     toBody: ({ to, reason, ...taken }) => {
-      const { place, ...body } = takenBody(taken) as ReturnType<typeof takenBody> & { place?: number };
+      const { place, ...body } = takenBody(taken, timeZone) as ReturnType<typeof takenBody> & {
+        place?: number;
+      };
       return { ...body, to: Number(to), reason, ...(place !== undefined && { from: place }) };
     },
-    fieldFor: (name) => (name === "from" ? "place" : fieldOfAmount(name)),
+    fieldFor: (name) => (name === "from" ? "place" : fieldOfTaken(name)),
     check: (typed) => ({ ...checkTaken(typed, lot), ...(typed.to === "" && { to: "Say where to." }) }),
   });
   const { form } = sheet;
