@@ -34,7 +34,9 @@ def apportion(total: int, weights: Sequence[int]) -> list[int]:
     products = [size * weight for weight in weights]
     parts = [product // whole for product in products]
     left = size - sum(parts)
-    if left:
+    if left == 1:
+        parts[max(range(len(parts)), key=lambda i: products[i] % whole)] += 1  # of equal remainders the first
+    elif left:
         # sorted() is stable: of equal remainders the earlier stays first.
         by_remainder = sorted(range(len(parts)), key=lambda i: products[i] % whole, reverse=True)
         for i in by_remainder[:left]:

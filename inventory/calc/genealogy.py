@@ -56,8 +56,29 @@ def uses_of(
             rate = Fraction(held) / totals[lot]
             for key, quantity in parts.get(lot, ()):
                 if quantity:
-                    uses[key] = uses.get(key, 0) + rate * quantity
+                    part = rate * quantity
+                    uses[key] = uses[key] + part if key in uses else part
     return uses
+
+
+def exact_sum(quantities: Iterable[Quantity]) -> Quantity:
+    """The sum of whole numbers and fractions, exactly; those of one denominator are added as whole numbers.
+
+    >>> exact_sum([1, Fraction(1, 3), Fraction(2, 3), Fraction(1, 2)])
+    Fraction(5, 2)
+    """
+    whole, numerators = 0, dict[int, int]()
+    for quantity in quantities:
+        if isinstance(quantity, int):
+            whole += quantity
+        else:
+            below = quantity.denominator
+            numerators[below] = numerators.get(below, 0) + quantity.numerator
+    return (
+        sum((Fraction(above, below) for below, above in numerators.items()), start=Fraction(whole))
+        if numerators
+        else whole
+    )
 
 
 def sources_of(

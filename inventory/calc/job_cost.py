@@ -20,7 +20,7 @@ def piece_weights(areas: Sequence[int], shares: Sequence[int | None]) -> list[in
     >>> piece_weights([20, 10], [None, None]), piece_weights([20, 10], [50, 50]), piece_weights([0, 0], [None, None])
     ([20, 10], [50, 50], [1, 1])
     """
-    weights = [share or 0 for share in shares] if any(share is not None for share in shares) else list(areas)
+    weights = list(areas) if shares.count(None) == len(shares) else [share or 0 for share in shares]
     return weights if any(weights) else [1] * len(weights)
 
 

@@ -8,7 +8,7 @@ from operator import itemgetter
 from typing import NamedTuple
 
 from inventory.calc.apportion import apportion
-from inventory.calc.genealogy import Quantity, carried_into, sources_of, totals_of, uses_of
+from inventory.calc.genealogy import Quantity, carried_into, exact_sum, sources_of, totals_of, uses_of
 from inventory.calc.job_cost import piece_weights
 from inventory.reports.queries.sql import among, fetch, is_same
 from inventory.stock.lines import IS_INFLOW, IS_ISSUE, MAY_BE_INFLOW
@@ -42,7 +42,7 @@ class Traced:
 
     @property
     def total(self) -> Quantity:
-        return sum(self.parts.values())
+        return exact_sum(self.parts.values())
 
 
 def lots_of_this_number(lot: int) -> list[int]:

@@ -25,6 +25,8 @@ from inventory.shop.fields import to_decimal
 from inventory.stock.book import as_moment
 from inventory.stock.models import Kind
 
+WASTED = Kind.WASTED.value
+
 
 class LotName(NamedTuple):
     """A lot as a trace shows it."""
@@ -212,16 +214,16 @@ def _pours(traced: Traced) -> list[PourUse]:
     whole: dict[int, Quantity] = {}
     wasted: dict[int, Quantity] = {}
     for part, quantity in traced.parts.items():
-        if part.cause:
-            whole[part.cause] = whole.get(part.cause, 0) + quantity
-            if part.kind == Kind.WASTED:
-                wasted[part.cause] = wasted.get(part.cause, 0) + quantity
+        if pour := part.cause:
+            whole[pour] = whole[pour] + quantity if pour in whole else quantity
+            if part.kind == WASTED:
+                wasted[pour] = quantity
     found = []
     for pour, of_pour in groupby(_poured_on(whole), key=itemgetter(0)):
         on = list(of_pour)
         millionths = round(whole[pour])
         tops = list(map(TopUse, on, shares_of(millionths, on))) if on[0].piece else []
-        found.append(PourUse(on[0], millionths, round(wasted.get(pour, 0)), tops))
+        found.append(PourUse(on[0], millionths, round(wasted[pour]) if pour in wasted else 0, tops))
     return found
 
 
