@@ -2,6 +2,7 @@ import { Autocomplete, Textarea, TextInput } from "@mantine/core";
 import type { ReactNode } from "react";
 import { DayField } from "@/components/entry/DayField";
 import { OneOf } from "@/components/form";
+import classes from "./jobs.module.css";
 import { type JobTyped, onRecord } from "./jobTyped";
 import { PURPOSES, type Purpose } from "./words";
 
@@ -57,12 +58,14 @@ export function JobFields({ job, names, set, errorOf, isOnRecord = false }: JobF
           onChange={(day) => set("due_on", day)}
         />
       </div>
-      <OneOf
-        label="What it is for"
-        choices={PURPOSES}
-        value={job.purpose}
-        onChange={(purpose) => set("purpose", purpose as Purpose)}
-      />
+      <div className={classes.purpose}>
+        <OneOf
+          label="What it is for"
+          choices={PURPOSES}
+          value={job.purpose}
+          onChange={(purpose) => set("purpose", purpose as Purpose)}
+        />
+      </div>
       <Textarea
         label="Note"
         autosize

@@ -2,6 +2,7 @@ import { Button } from "@mantine/core";
 import { useNavigate } from "react-router";
 import { useSession } from "@/api/session";
 import { BigButton, Sheet, useSheet } from "@/components/form";
+import { clearUnder } from "@/components/form/clearUnder";
 import { Page, Part } from "@/components/page";
 import { JobFields } from "./JobFields";
 import { customerNames, missingOfJob, NEW_JOB, newJobBody } from "./jobTyped";
@@ -61,7 +62,10 @@ export function NewJobPage() {
               rule={rule}
               hasCount
               errorOf={(field) => errorOf(`pieces.${i}.${field}`)}
-              onChange={(next) => form.replaceListItem("pieces", i, next)}
+              onChange={(next) => {
+                form.replaceListItem("pieces", i, next);
+                clearUnder(form, `pieces.${i}`);
+              }}
             />
           </Part>
         ))}

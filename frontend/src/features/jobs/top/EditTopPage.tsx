@@ -26,7 +26,10 @@ export function EditTopPage() {
           top={form.values}
           rule={job.counting_rule}
           errorOf={(field) => form.errors[field]}
-          onChange={(next) => form.setValues(next)}
+          onChange={(next) => {
+            form.setValues(next);
+            form.clearErrors();
+          }}
         />
       </Sheet>
     </Page>

@@ -1,6 +1,6 @@
 import { Button, TextInput } from "@mantine/core";
 import type { ReactNode } from "react";
-import classes from "../jobs.module.css";
+import classes from "./top.module.css";
 
 interface FaceRowsProps<Part extends Record<string, string>> {
   legend: string;

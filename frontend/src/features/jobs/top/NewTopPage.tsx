@@ -26,7 +26,10 @@ export function NewTopPage() {
           rule={job.counting_rule}
           hasCount
           errorOf={(field) => form.errors[field]}
-          onChange={(next) => form.setValues(next)}
+          onChange={(next) => {
+            form.setValues(next);
+            form.clearErrors();
+          }}
         />
       </Sheet>
     </Page>

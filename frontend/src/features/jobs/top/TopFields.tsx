@@ -1,11 +1,11 @@
 import { TextInput } from "@mantine/core";
 import type { ReactNode } from "react";
 import { OneOf } from "@/components/form";
-import classes from "../jobs.module.css";
 import { AREA_SOURCES, type AreaSource } from "../words";
 import { FaceRows } from "./FaceRows";
 import type { CountingRule } from "./faces";
 import { TopPreview } from "./TopPreview";
+import classes from "./top.module.css";
 import { drawable, FORMS, type Form, type TopTyped } from "./topTyped";
 
 interface TopFieldsProps {

@@ -3,8 +3,8 @@ import { asPreferred, unitShown, unitSpoken } from "@/components/figures/units";
 import { useWays } from "@/components/figures/ways";
 import type { TopMeasures } from "@/components/outline/measures";
 import { Outline } from "@/components/outline/Outline";
-import classes from "../jobs.module.css";
 import { type CountingRule, type Faces, facesOf } from "./faces";
+import classes from "./top.module.css";
 
 /** An area in the shop's unit, to a hundredth. */
 export function Area({ sqft }: { sqft: number | string }) {

@@ -5,6 +5,7 @@ import { MomentField } from "@/components/entry/MomentField";
 import { momentAt } from "@/components/entry/moment";
 import { useWays } from "@/components/figures";
 import { BigButton, Sheet, useSheet } from "@/components/form";
+import { clearUnder } from "@/components/form/clearUnder";
 import { Page, Part } from "@/components/page";
 import { byId, titleOf } from "../about";
 import { LinesEditor } from "../lines/LinesEditor";
@@ -71,7 +72,10 @@ function Add({ pour }: { pour: Pour }) {
           {short.note}
           <LinesEditor
             lines={usages}
-            onChange={(lines) => form.setFieldValue("usages", lines)}
+            onChange={(lines) => {
+              form.setFieldValue("usages", lines);
+              clearUnder(form, "usages");
+            }}
             materials={materials}
             place={pour.place}
             errorOf={errorOf}

@@ -5,6 +5,7 @@ import { onTheClock } from "@/components/entry/moment";
 import { WhyField } from "@/components/entry/WhyField";
 import { useWays } from "@/components/figures";
 import { BigButton, Sheet, useSheet } from "@/components/form";
+import { clearUnder } from "@/components/form/clearUnder";
 import { Columns, Page, Part } from "@/components/page";
 import { byId, titleOf } from "../about";
 import { LinesEditor } from "../lines/LinesEditor";
@@ -88,7 +89,10 @@ function Correct({ pour }: { pour: Pour }) {
             {short.note}
             <LinesEditor
               lines={usages}
-              onChange={(lines) => form.setFieldValue("usages", lines)}
+              onChange={(lines) => {
+                form.setFieldValue("usages", lines);
+                clearUnder(form, "usages");
+              }}
               materials={materials}
               place={pour.place}
               errorOf={errorOf}

@@ -24,7 +24,9 @@ function OwnersWord({ pour, onExplain }: { pour: Pour; onExplain: () => void }) 
   if (pour.needs_owner_reason) {
     return (
       <div className={classes.hint} role="note">
-        <StatusMark mark="look">Something past its use-by, or on hold, went in.</StatusMark>{" "}
+        <StatusMark mark="look">Owner's word missing</StatusMark>
+        <br />
+        Something past its use-by, or on hold, went in.{" "}
         {isOwner ? "Say why that was right." : "It is recorded, and waits for the owner's word."}
         {isOwner && (
           <div>

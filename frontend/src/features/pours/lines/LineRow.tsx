@@ -11,6 +11,8 @@ interface LineRowProps {
   onToggle: () => void;
   under?: ReactNode;
   error?: ReactNode;
+  /** How an amount is called that nobody has touched. */
+  assumed: string;
 }
 
 /** The amount in words; two weighings where the container was put on the scale. */
@@ -20,9 +22,9 @@ function amountIn({ quantity, weighed }: Line): string {
   return before && after ? `${before} → ${after}` : "on the scale";
 }
 
-function Known({ line }: { line: Line }) {
+function Known({ line, assumed }: { line: Line; assumed: string }) {
   if (line.weighed) return <span className={classes.known}>weighed</span>;
-  if (!line.is_touched) return <span className={classes.known}>as planned</span>;
+  if (!line.is_touched) return <span className={classes.known}>{assumed}</span>;
   return (
     <span className={classes.known} data-said="">
       ✓ said
@@ -31,7 +33,7 @@ function Known({ line }: { line: Line }) {
 }
 
 /** One amount, closed: what, how much, how that is known, and from where. */
-export function LineRow({ line, name, swatch, isOpen, onToggle, under, error }: LineRowProps) {
+export function LineRow({ line, name, swatch, isOpen, onToggle, under, error, assumed }: LineRowProps) {
   const id = useId();
   return (
     <div className={classes.row}>
@@ -56,7 +58,7 @@ export function LineRow({ line, name, swatch, isOpen, onToggle, under, error }: 
       </button>
       <div className={classes.under} id={`${id}under`}>
         <span>{under}</span>
-        <Known line={line} />
+        <Known line={line} assumed={assumed} />
       </div>
       {error && (
         <p className={classes.wrong} role="alert">

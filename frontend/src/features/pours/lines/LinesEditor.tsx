@@ -63,6 +63,7 @@ export function LinesEditor(props: LinesProps) {
                 swatch={material?.swatch}
                 isOpen={isOpen}
                 onToggle={() => toggle(line.key)}
+                assumed={isPlan ? "assumed" : "as planned"}
                 under={under?.(line)}
                 error={isOpen ? undefined : error}
               />

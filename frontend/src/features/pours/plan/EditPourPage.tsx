@@ -2,6 +2,7 @@ import { Navigate, useNavigate, useParams } from "react-router";
 import { useMaterials } from "@/api/records";
 import { useWays } from "@/components/figures";
 import { BigButton, Sheet, useSheet } from "@/components/form";
+import { clearUnder } from "@/components/form/clearUnder";
 import { Columns, Page } from "@/components/page";
 import { byId, titleOf } from "../about";
 import { fieldOf } from "../planned/account";
@@ -44,7 +45,10 @@ function EditPlan({ pour }: { pour: Pour }) {
   });
   const fields = {
     plan: form.values,
-    set: (field: string, value: unknown) => form.setFieldValue(field, value as never),
+    set(field: string, value: unknown) {
+      form.setFieldValue(field, value as never);
+      clearUnder(form, field);
+    },
     errorOf: (field: string) => form.errors[field],
     jobs,
     materials,

@@ -3,6 +3,7 @@ import { useMaterials, usePlaces } from "@/api/records";
 import { useSession } from "@/api/session";
 import { useWays } from "@/components/figures";
 import { BigButton, OneOf, Sheet, useSheet } from "@/components/form";
+import { clearUnder } from "@/components/form/clearUnder";
 import { Cautions } from "@/components/notes/Cautions";
 import { Columns, Page } from "@/components/page";
 import { actsFor, byId } from "../about";
@@ -47,7 +48,10 @@ export function NewPourPage() {
   const { form } = sheet;
   const plan = form.values;
   const errorOf = (field: string) => form.errors[field];
-  const set = (field: string, value: unknown) => form.setFieldValue(field, value as never);
+  function set(field: string, value: unknown) {
+    form.setFieldValue(field, value as never);
+    clearUnder(form, field);
+  }
   function planShort() {
     form.setFieldValue("allow_short", true);
     sheet.sendAnyway();

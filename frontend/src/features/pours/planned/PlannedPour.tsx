@@ -5,6 +5,7 @@ import { useMayRecord } from "@/api/session";
 import { Cup } from "@/components/cup/Cup";
 import { useWays } from "@/components/figures";
 import { BigButton, Sheet, useSheet } from "@/components/form";
+import { clearUnder } from "@/components/form/clearUnder";
 import { Cautions } from "@/components/notes/Cautions";
 import { Columns, Page, Part } from "@/components/page";
 import { actsFor, byId, factsOf, inTheCup, PourMarks, SamePours, titleOf } from "../about";
@@ -82,7 +83,10 @@ function CompleteSheet({ pour }: { pour: Pour }) {
               <ProposalNote proposal={pour.proposal} />
               <LinesEditor
                 lines={usages}
-                onChange={(lines) => form.setFieldValue("usages", lines)}
+                onChange={(lines) => {
+                  form.setFieldValue("usages", lines);
+                  clearUnder(form, "usages");
+                }}
                 materials={byId(materials)}
                 place={pour.place}
                 errorOf={errorOf}

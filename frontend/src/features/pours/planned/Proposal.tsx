@@ -53,8 +53,9 @@ export function ProposalNote({ proposal }: { proposal: Proposal | null }) {
   if (!proposal || (proposal.problem === "" && proposal.shortages.length === 0)) return null;
   return (
     <p className={classes.hint} role="note">
-      <StatusMark mark="look">{proposal.problem || "The book is short of what is planned."}</StatusMark> It
-      can be recorded all the same: completing it asks where the rest came from.
+      <StatusMark mark="look">Look here</StatusMark>{" "}
+      {proposal.problem || "The book is short of what is planned."} It can be recorded all the same:
+      completing it asks where the rest came from.
     </p>
   );
 }

@@ -47,6 +47,7 @@ export function SeenFields({ seen, onChange, last }: SeenFieldsProps) {
   const { units } = useWays();
   const assumed = assumedOf(last, seen);
   const isAnyAssumed = Object.keys(assumed.conditions).length + Object.keys(assumed.ticks).length > 0;
+  const hasAny = last && Object.keys(last.conditions).length + Object.keys(last.ticks).length > 0;
   const tick = (name: string, value: boolean | string) =>
     onChange({ ...seen, ticks: { ...seen.ticks, [name]: value } });
   const mixing = seen.ticks[MIXING];
@@ -55,7 +56,7 @@ export function SeenFields({ seen, onChange, last }: SeenFieldsProps) {
     <Part
       title="Room and work"
       aside={
-        last && (
+        hasAny && (
           <GroupCheck isDone={!isAnyAssumed} onCheck={() => onChange(confirmed(seen, assumed))}>
             {`As at pour ${last.number}`}
           </GroupCheck>
