@@ -17,7 +17,7 @@ interface AnswerProps<T> {
 }
 
 /** What a report answers; until then the room it will take, and what was refused where it stands. */
-export function Answer<T>({ of, lines = 8, children }: AnswerProps<T>) {
+export function Answer<T>({ of, lines = 14, children }: AnswerProps<T>) {
   if (of.error) return <ProblemNote problem={of.error} onRetry={() => void of.refetch()} />;
   if (of.data === undefined) return <LinesSkeleton lines={lines} />;
   return <div aria-busy={of.isPlaceholderData}>{children(of.data)}</div>;

@@ -2,6 +2,7 @@ import type { ReactNode } from "react";
 import { Link } from "react-router";
 import { Money, Quantity } from "@/components/figures";
 import { Page } from "@/components/page";
+import { MixableMarks, Sketch, SpanMarks, ValueMarks } from "./IndexDrawings";
 import own from "./index.module.css";
 import { MonthSpark } from "./MonthSpark";
 import { useCost, useExpiring, useReorder, useValue } from "./queries";
@@ -62,6 +63,7 @@ function ReorderEntry() {
       title="What to order"
       says="Each material against its reorder point, and what resin mixes in ratio."
       figure={data && (below === 0 ? "none below" : `${below} below`)}
+      drawing={data && <MixableMarks systems={data.systems} />}
     />
   );
 }
@@ -75,6 +77,7 @@ function ExpiringEntry({ seesMoney }: { seesMoney: boolean }) {
       title="Use-by days"
       says="Lots past their use-by, or within 60 days of it."
       figure={data && (seesMoney ? <Money value={data.value} /> : lots === 1 ? "1 lot" : `${lots} lots`)}
+      drawing={data && <SpanMarks rows={data.rows} days={data.days} />}
     />
   );
 }
@@ -87,6 +90,7 @@ function ValueEntry({ seesMoney }: { seesMoney: boolean }) {
       title={seesMoney ? "Value of the shelf" : "The shelf on a day"}
       says="What lay there when a day ended, by material and kind."
       figure={data && (seesMoney ? <Money value={data.total} places={0} /> : `${data.rows.length} materials`)}
+      drawing={data && seesMoney && <ValueMarks kinds={data.kinds} />}
     />
   );
 }
@@ -103,21 +107,25 @@ export function FiguresPage() {
         <ValueEntry seesMoney={seesMoney} />
         <Entry
           to="/figures/uses"
+          drawing={<Sketch of="uses" />}
           title="Where a lot went"
           says="From a lot number to its pours, tops and customers."
         />
         <Entry
           to="/figures/sources"
+          drawing={<Sketch of="sources" />}
           title="What is in a top"
           says="From a top, job or pour back to every lot in it."
         />
         <Entry
           to="/figures/balance"
+          drawing={<Sketch of="balance" />}
           title="Does it add up?"
           says="What came in against what is here and what went, to the last digit."
         />
         <Entry
           to="/figures/movements"
+          drawing={<Sketch of="lines" />}
           title="In and out"
           says="Every line of the shelf's book, the latest first."
         />

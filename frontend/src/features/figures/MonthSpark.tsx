@@ -2,7 +2,7 @@ import { toScale } from "@/components/figures/decimal";
 import type { CostRow } from "./queries";
 
 const WIDE = 10;
-const HIGH = 34;
+const HIGH = 40;
 const MONTHS = 12;
 
 /** The last months as small bars, for the eye alone. */

@@ -1,3 +1,4 @@
+import type { CSSProperties } from "react";
 import { useSearchParams } from "react-router";
 import { DayField } from "@/components/entry/DayField";
 
@@ -25,7 +26,7 @@ export function Period({ from, to, names = ["from", "to"] }: PeriodProps) {
   const [first, last] = [params.get(names[0]) ?? "", params.get(names[1]) ?? ""];
   const isTurned = first !== "" && last !== "" && first > last;
   return (
-    <div className="cells" style={{ maxWidth: 560 }}>
+    <div className="cells" style={{ maxWidth: 560, "--cell-width": "150px" } as CSSProperties}>
       <DayField label={from} value={first} onChange={(day) => keep(names[0], day)} />
       <DayField
         label={to}

@@ -4,11 +4,11 @@ type Schemas = components["schemas"];
 
 /** What went into a square foot, in the groups that a drawing can tell apart. */
 export const KIND_GROUPS = [
-  { key: "resin", label: "Resin", kinds: ["resin"] },
-  { key: "hardener", label: "Hardener", kinds: ["hardener"] },
-  { key: "colour", label: "Colour", kinds: ["dye", "paste", "powder", "spray_can"] },
-  { key: "paint", label: "Paint", kinds: ["paint"] },
-  { key: "around", label: "Tape, cups, solvent", kinds: ["solvent", "consumable"] },
+  { key: "resin", label: "Resin", short: "Resin", kinds: ["resin"] },
+  { key: "hardener", label: "Hardener", short: "Hardener", kinds: ["hardener"] },
+  { key: "colour", label: "Colour", short: "Colour", kinds: ["dye", "paste", "powder", "spray_can"] },
+  { key: "paint", label: "Paint", short: "Paint", kinds: ["paint"] },
+  { key: "around", label: "Tape, cups, solvent", short: "Around", kinds: ["solvent", "consumable"] },
 ] as const;
 
 const KINDS: Record<string, string> = {
@@ -52,10 +52,29 @@ export const RESTS: Record<string, string> = {
   counted: "Counted off",
 };
 
-const MONTHS = ["Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"];
+const MONTHS = [
+  "January",
+  "February",
+  "March",
+  "April",
+  "May",
+  "June",
+  "July",
+  "August",
+  "September",
+  "October",
+  "November",
+  "December",
+];
 
 /** A month's key as it fits under a bar: "2026-10" is "Oct 26". */
 export function monthShort(key: string): string {
   const [year, month] = key.split("-");
-  return month ? `${MONTHS[Number(month) - 1] ?? month} ${year?.slice(2)}` : key;
+  return month ? `${MONTHS[Number(month) - 1]?.slice(0, 3) ?? month} ${year?.slice(2)}` : key;
+}
+
+/** A month's key in words: "2026-10" is "October 2026". */
+export function monthLong(key: string): string {
+  const [year, month] = key.split("-");
+  return month ? `${MONTHS[Number(month) - 1] ?? month} ${year}` : key;
 }

@@ -1,17 +1,10 @@
 import { Link } from "react-router";
 import { Day } from "@/components/figures";
-import { StatusMark } from "@/components/notes/StatusMark";
 import { ACTS, mayAct, pageOf } from "./groups";
 import type { Need } from "./queries";
 import classes from "./today.module.css";
 
 export type Role = "owner" | "crew" | "viewer";
-
-function Sign({ kind }: { kind: Need["kind"] }) {
-  if (kind === "lot_expired") return <StatusMark mark="stop">Past its use-by</StatusMark>;
-  if (kind === "lot_on_hold") return <StatusMark mark="look">On hold</StatusMark>;
-  return null;
-}
 
 /** One that needs a hand: the whole row leads to where it is settled. */
 function Row({ need, role }: { need: Need; role: Role }) {
@@ -30,7 +23,6 @@ function Row({ need, role }: { need: Need; role: Role }) {
             )}
             {need.detail}
           </small>
-          <Sign kind={need.kind} />
         </span>
         {mayAct(need.act, role) && <span className={classes.act}>{ACTS[need.act]}</span>}
         <svg viewBox="0 0 16 16" aria-hidden="true">
@@ -41,12 +33,33 @@ function Row({ need, role }: { need: Need; role: Role }) {
   );
 }
 
-export function NeedRows({ label, rows, role }: { label: string; rows: readonly Need[]; role: Role }) {
+interface NeedRowsProps {
+  label: string;
+  rows: readonly Need[];
+  role: Role;
+  /** How many stand in sight; the others are a tap away. */
+  most?: number;
+}
+
+/** Rows of one sort; of a long list the first stand in sight, so that the next sort is not lost below it. */
+export function NeedRows({ label, rows, role, most = 4 }: NeedRowsProps) {
+  const shown = rows.length > most + 1 ? rows.slice(0, most) : rows;
+  const others = rows.slice(shown.length);
+  const listed = (these: readonly Need[]) =>
+    these.map((need) => <Row key={`${need.kind} ${need.link.id}`} need={need} role={role} />);
   return (
-    <ul className={classes.rows} aria-label={label}>
-      {rows.map((need) => (
-        <Row key={`${need.kind} ${need.link.id}`} need={need} role={role} />
-      ))}
-    </ul>
+    <>
+      <ul className={classes.rows} aria-label={label}>
+        {listed(shown)}
+      </ul>
+      {others.length > 0 && (
+        <details className={classes.others}>
+          <summary>{others.length} more</summary>
+          <ul className={classes.rows} aria-label={`${label}, the others`}>
+            {listed(others)}
+          </ul>
+        </details>
+      )}
+    </>
   );
 }

@@ -21,7 +21,7 @@ export function WeekStrip({ days }: { days: readonly PlannedDay[] }) {
   return (
     <div role="img" aria-label={said(days)} className={classes.week}>
       {days.map(({ day, pours }, i) => (
-        <span key={day} className={classes.day} data-today={i === 0 || undefined}>
+        <span key={day} className={classes.weekday} data-today={i === 0 || undefined}>
           <span className={classes.coats}>
             {pours.map(({ link }) => (
               <span key={link.id} />

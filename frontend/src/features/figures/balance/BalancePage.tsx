@@ -105,7 +105,7 @@ function Shown({
     );
   }
   return (
-    <Columns>
+    <Columns lead>
       {hasLedger && (
         <Part title={`${title}, all together`}>
           <Ledger row={whole} seesMoney={seesMoney} title={title} />

@@ -1,5 +1,5 @@
 import { Link } from "react-router";
-import { Money, Quantity, useAlignment } from "@/components/figures";
+import { Money, Quantity } from "@/components/figures";
 import { linesPage } from "@/components/figures/linesPage";
 import { StatusMark } from "@/components/notes/StatusMark";
 import own from "./balance.module.css";
@@ -16,9 +16,8 @@ function Label({ line }: { line: LedgerLine }) {
 export function Ledger({ row, seesMoney, title }: { row: Balance; seesMoney: boolean; title: string }) {
   const lines = ledgerOf(row);
   const hasQuantity = row.difference.quantity !== null;
-  const room = useAlignment(lines.map(({ figure }) => figure.quantity));
   return (
-    <table className={`figures-table ${own.ledger}`} style={room}>
+    <table className={`figures-table ${own.ledger}`} style={{ "--places": 2 } as React.CSSProperties}>
       <caption className="only-read-aloud">{title}</caption>
       <thead>
         <tr>
@@ -50,7 +49,7 @@ export function Ledger({ row, seesMoney, title }: { row: Balance; seesMoney: boo
             </td>
             {hasQuantity && (
               <td className="right">
-                <Quantity value={line.figure.quantity} />
+                <Quantity value={line.figure.quantity} places={2} />
               </td>
             )}
             {seesMoney && (
@@ -74,7 +73,7 @@ export function Ledger({ row, seesMoney, title }: { row: Balance; seesMoney: boo
           <td aria-hidden="true" className={own.hangs} />
           {hasQuantity && (
             <td className="right">
-              <Quantity value={row.difference.quantity} />
+              <Quantity value={row.difference.quantity} places={2} />
             </td>
           )}
           {seesMoney && (

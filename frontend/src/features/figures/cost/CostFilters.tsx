@@ -27,7 +27,7 @@ export function CostFilters({ view }: { view: ReturnType<typeof costView> }) {
       <FilterRow label="By" name="group_by" choices={GROUPINGS} />
       <details open={isOpen} onToggle={(event) => setOpen(event.currentTarget.open)}>
         <summary>
-          Which tops <span className="soft">{said(view)}</span>
+          <u>Which tops</u> <span className="soft">{said(view)}</span>
         </summary>
         <div className={classes.filterParts}>
           <FilterRow label="State" name="state" choices={STATES} />

@@ -1,15 +1,16 @@
 import { Link, useSearchParams } from "react-router";
 import { Pager, usePage } from "@/components/entry/Pager";
-import { Day, Money, Quantity, useAlignment } from "@/components/figures";
+import { Day, Money } from "@/components/figures";
 import { EmptyState } from "@/components/notes/EmptyState";
 import { Page } from "@/components/page";
 import { coatLabel } from "@/components/pours/words";
+import { Amount, useAmountRoom } from "../Amount";
 import { Answer } from "../Answer";
 import { Downloads } from "../Downloads";
 import classes from "../figures.module.css";
 import { type CostLine, LINES_SHOWN, useCostLines } from "../queries";
 import { useSeesMoney } from "../useSeesMoney";
-import { LINES, monthShort } from "../words";
+import { LINES, monthLong } from "../words";
 import { costView } from "./costView";
 
 function Line({ line, seesMoney }: { line: CostLine; seesMoney: boolean }) {
@@ -36,7 +37,7 @@ function Line({ line, seesMoney }: { line: CostLine; seesMoney: boolean }) {
         </small>
       </span>
       <span className={classes.amount}>
-        <Quantity value={line.quantity} />
+        <Amount value={line.quantity} />
       </span>
       {seesMoney && (
         <span className={classes.amount}>
@@ -50,7 +51,7 @@ function Line({ line, seesMoney }: { line: CostLine; seesMoney: boolean }) {
 function Lines({ lines, seesMoney }: { lines: readonly CostLine[]; seesMoney: boolean }) {
   const page = usePage();
   const shown = lines.slice((page - 1) * LINES_SHOWN, page * LINES_SHOWN);
-  const room = useAlignment(shown.map(({ quantity }) => quantity));
+  const room = useAmountRoom(shown.map(({ quantity }) => quantity));
   if (lines.length === 0) return <EmptyState title="No line of the ledger stands behind this figure" />;
   return (
     <>
@@ -81,7 +82,7 @@ export function CostLinesPage() {
   if (view.group_by === "month") back.delete("group_by");
   return (
     <Page
-      title={view.group_by === "month" ? `Lines behind ${monthShort(asked.key)}` : "Lines behind this cost"}
+      title={view.group_by === "month" ? `Lines behind ${monthLong(asked.key)}` : "Lines behind this cost"}
       back={{ to: `/figures/cost?${back}`, label: "Cost per square foot" }}
       facts={[
         { label: "Lines", value: data?.lines.length },

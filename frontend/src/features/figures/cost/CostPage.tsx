@@ -1,15 +1,16 @@
 import { useSearchParams } from "react-router";
 import { Money } from "@/components/figures";
 import { EmptyState } from "@/components/notes/EmptyState";
-import { type Fact, Page } from "@/components/page";
+import { type Fact, Page, Part } from "@/components/page";
 import { Answer } from "../Answer";
 import { Area } from "../Area";
 import { Downloads } from "../Downloads";
+import classes from "../figures.module.css";
 import { type CostReport, useCost } from "../queries";
 import { useSeesMoney } from "../useSeesMoney";
 import { CostFilters } from "./CostFilters";
 import { CostRows } from "./CostRows";
-import { costView } from "./costView";
+import { costView, PART_TITLES } from "./costView";
 import { MonthChart } from "./MonthChart";
 
 function factsOf(report: CostReport | undefined, seesMoney: boolean): Fact[] {
@@ -36,7 +37,7 @@ export function CostPage() {
   const seesMoney = useSeesMoney();
   return (
     <Page
-      title="Cost per square foot"
+      title={seesMoney ? "Cost per square foot" : "Finished area"}
       back={{ to: "/figures", label: "Figures" }}
       facts={factsOf(cost.data, seesMoney)}
     >
@@ -48,13 +49,15 @@ export function CostPage() {
               A job that is finished brings its tops into this figure. Other tops may be chosen above.
             </EmptyState>
           ) : (
-            <>
+            <div className={classes.stack}>
               {seesMoney && view.group_by === "month" && <MonthChart rows={report.rows} />}
               {!seesMoney && (
                 <p className="soft">What it cost is for owners to see; area and tops stand here.</p>
               )}
-              <CostRows report={report} view={view} seesMoney={seesMoney} />
-            </>
+              <Part title={PART_TITLES[view.group_by]}>
+                <CostRows report={report} view={view} seesMoney={seesMoney} />
+              </Part>
+            </div>
           )
         }
       </Answer>

@@ -98,11 +98,11 @@ export function CostRows({
   const rows =
     view.group_by === "month" || view.group_by === "job" ? [...report.rows].reverse() : report.rows;
   return (
-    <div className={own.costRows} style={{ "--places": 2 } as React.CSSProperties}>
+    <div className={own.costRows}>
       {seesMoney && (
         <div className={own.costHead} aria-hidden="true">
           <span />
-          <span />
+          <span>What a square foot is made of</span>
           <span>Materials</span>
           <span>Per sq ft</span>
         </div>

@@ -19,7 +19,7 @@ export function SplitBar({ parts, share }: SplitBarProps) {
     <svg width="100%" height={HEIGHT} aria-hidden="true">
       <Hatches name={name} />
       {parts.map(({ key, cost }, i) => {
-        const width = total > 0 ? (Math.max(0, toScale(cost)) / total) * share * 100 : 0;
+        const width = total > 0 ? (Math.max(0, toScale(cost)) / total) * share * 99.7 : 0;
         const at = x;
         x += width;
         return width > 0 ? (

@@ -24,13 +24,13 @@ export const PURPOSES = [
   ["all", "Everything"],
 ] as const;
 
-/** The name of one row, by how the rows are grouped. */
-export const ROW_NAMES: Record<GroupBy, string> = {
-  month: "Month",
-  job: "Job",
-  piece: "Top",
-  customer: "Customer",
-  material_kind: "Kind",
+/** The head over the rows, by how they are grouped. */
+export const PART_TITLES: Record<GroupBy, string> = {
+  month: "Month by month",
+  job: "Job by job",
+  piece: "Top by top",
+  customer: "Customer by customer",
+  material_kind: "Kind by kind",
 };
 
 const DAY = /^\d{4}-\d{2}-\d{2}$/;

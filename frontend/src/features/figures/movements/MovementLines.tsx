@@ -1,6 +1,7 @@
 import { Link } from "react-router";
-import { Day, Money, Quantity, useAlignment } from "@/components/figures";
+import { Day, Money } from "@/components/figures";
 import { Swatch } from "@/components/notes/Swatch";
+import { Amount, useAmountRoom } from "../Amount";
 import classes from "../figures.module.css";
 import type { Movement } from "../queries";
 import { LINES } from "../words";
@@ -28,7 +29,7 @@ function Line({ movement, seesMoney }: { movement: Movement; seesMoney: boolean 
           {reason && ` · ${reason}`}
         </small>
       </span>
-      <span className={classes.amount}>{quantity.amount !== "0" && <Quantity value={quantity} />}</span>
+      <span className={classes.amount}>{quantity.amount !== "0" && <Amount value={quantity} />}</span>
       {seesMoney && (
         <span className={classes.amount}>
           <Money value={value} />
@@ -39,7 +40,7 @@ function Line({ movement, seesMoney }: { movement: Movement; seesMoney: boolean 
 }
 
 export function MovementLines({ rows, seesMoney }: { rows: readonly Movement[]; seesMoney: boolean }) {
-  const room = useAlignment(rows.map(({ quantity }) => quantity));
+  const room = useAmountRoom(rows.map(({ quantity }) => quantity));
   return (
     <ol className={classes.lines} style={room} data-money={seesMoney} aria-label="In and out">
       {rows.map((movement) => (

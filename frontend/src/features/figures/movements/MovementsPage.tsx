@@ -75,7 +75,7 @@ export function MovementsPage() {
         <FilterRow label="What happened" name="kind" choices={KIND_CHOICES} />
         <Period from="From" to="Up to" names={["happened_from", "happened_to"]} />
       </div>
-      <Answer of={lines} lines={10}>
+      <Answer of={lines}>
         {({ results }) =>
           results.length === 0 ? (
             <EmptyState title="No such lines">

@@ -1,7 +1,7 @@
 import { useId } from "react";
 import { Link } from "react-router";
 import { fillOf, Hatches } from "@/components/chart/Hatch";
-import { Quantity } from "@/components/figures";
+import { converted, Quantity, useWays } from "@/components/figures";
 import { toScale } from "@/components/figures/decimal";
 import { StatusMark } from "@/components/notes/StatusMark";
 import classes from "../figures.module.css";
@@ -56,6 +56,21 @@ function Tanks({ parts }: { parts: readonly SystemPart[] }) {
   );
 }
 
+/** Mixed resin is spoken of in gallons where liquids are read in fl oz. */
+function Mixed({ quantity }: { quantity: NonNullable<Mixable["mixable"]> }) {
+  const { units } = useWays();
+  const gallons = units.volume === "fl_oz" ? converted(quantity, "gal") : null;
+  if (!gallons || toScale(gallons.amount) < 1) return <Quantity value={quantity} />;
+  return (
+    <>
+      <Quantity value={gallons} as="kept" places={1} />{" "}
+      <span className={own.alsoMixed}>
+        <Quantity value={quantity} places={0} />
+      </span>
+    </>
+  );
+}
+
 function System({ system }: { system: Mixable }) {
   const { resin_system, mixable, stranded, runs_out_first, reason } = system;
   const left = stranded.filter((part) => toScale(part.stranded?.amount ?? "0") > 0);
@@ -66,7 +81,7 @@ function System({ system }: { system: Mixable }) {
         <strong>{resin_system.name}</strong>
         {mixable && (
           <p className={own.mixes}>
-            Mixes <Quantity value={mixable} />
+            Mixes <Mixed quantity={mixable} />
           </p>
         )}
         {reason && <p className="soft">{reason}</p>}

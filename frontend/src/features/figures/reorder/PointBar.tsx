@@ -30,3 +30,20 @@ export function PointBar({ row }: { row: ReorderRow }) {
     </span>
   );
 }
+
+/** What the parts of the bars stand for. */
+export function BarKey() {
+  return (
+    <ul className={own.barKey} aria-label="What is drawn how">
+      <li>
+        <span data-part="available" /> To be had
+      </li>
+      <li>
+        <span data-part="reserved" /> Set aside
+      </li>
+      <li>
+        <i /> Reorder point
+      </li>
+    </ul>
+  );
+}

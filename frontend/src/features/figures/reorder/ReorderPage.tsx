@@ -10,6 +10,7 @@ import { useSeesMoney } from "../useSeesMoney";
 import { inOrder, runOutWithin } from "./inOrder";
 import { MixableParts } from "./MixableParts";
 import { Orders } from "./Orders";
+import { BarKey } from "./PointBar";
 import { StockRow } from "./StockRow";
 
 const SHOWN = [
@@ -33,9 +34,10 @@ export function ReorderPage() {
         { label: "Below the reorder point", value: below },
         { label: "Runs out in 30 days", value: data && runOutWithin(data.rows, data.on, 30).length },
         { label: "Materials", value: data?.rows.length },
+        { label: "Resin systems", value: data?.systems.length },
       ]}
     >
-      <Answer of={{ ...reorder, isPlaceholderData: false }} lines={12}>
+      <Answer of={{ ...reorder, isPlaceholderData: false }}>
         {({ rows, orders, systems, on }) => {
           const show = params.get("show") ?? "";
           const kept =
@@ -47,7 +49,10 @@ export function ReorderPage() {
           return (
             <Columns lead>
               <Part title="Materials against their reorder points">
-                <FilterRow label="Which materials" name="show" choices={SHOWN} />
+                <div className={classes.under}>
+                  <FilterRow label="Which materials" name="show" choices={SHOWN} />
+                </div>
+                <BarKey />
                 {kept.length === 0 ? (
                   <EmptyState title="Nothing here">
                     {rows.length === 0 ? "No material is kept yet." : "No material stands that low."}

@@ -1,9 +1,14 @@
 import { Link } from "react-router";
-import { Day, Money, Quantity, useAlignment } from "@/components/figures";
+import { Day, Money } from "@/components/figures";
 import { linesPage } from "@/components/figures/linesPage";
-import { LotMarks } from "@/components/notes/StatusMark";
+import { LotMarks, StatusMark } from "@/components/notes/StatusMark";
+import { Amount, useAmountRoom } from "../Amount";
 import classes from "../figures.module.css";
 import type { ExpiringLot } from "../queries";
+
+function inDays(days: number): string {
+  return days === 1 ? "1 day" : `${days} days`;
+}
 
 function Row({ lot, seesMoney }: { lot: ExpiringLot; seesMoney: boolean }) {
   const places = lot.places.map(({ place }) => place).join(", ");
@@ -15,14 +20,20 @@ function Row({ lot, seesMoney }: { lot: ExpiringLot; seesMoney: boolean }) {
           {lot.material.name}, {lot.lot_number}
         </Link>
         <small>
-          {lot.days_left < 0 ? `${-lot.days_left} days past` : `${lot.days_left} days left`} · lot{" "}
-          {lot.number}
-          {places && ` · ${places}`} · <Link to={linesPage(lot.movements)}>in and out</Link>
+          {lot.days_left < 0 ? (
+            <StatusMark mark="stop">{`${inDays(-lot.days_left)} past`}</StatusMark>
+          ) : (
+            `${inDays(lot.days_left)} left`
+          )}
+          {" · "}lot {lot.number}
+          {places && ` · ${places}`}
         </small>
-        <LotMarks status={lot.status} isExpired={lot.is_expired} isOpen={lot.opened_on !== null} />
+        <LotMarks status={lot.status} isOpen={lot.opened_on !== null} />
       </span>
       <span className={classes.amount}>
-        <Quantity value={lot.on_hand} />
+        <Link to={linesPage(lot.movements)} aria-label={`In and out of lot ${lot.number}`}>
+          <Amount value={lot.on_hand} />
+        </Link>
       </span>
       {seesMoney && (
         <span className={classes.amount}>
@@ -34,7 +45,7 @@ function Row({ lot, seesMoney }: { lot: ExpiringLot; seesMoney: boolean }) {
 }
 
 export function ExpiringRows({ rows, seesMoney }: { rows: readonly ExpiringLot[]; seesMoney: boolean }) {
-  const room = useAlignment(rows.map(({ on_hand }) => on_hand));
+  const room = useAmountRoom(rows.map(({ on_hand }) => on_hand));
   return (
     <ol className={classes.lines} style={room} data-money={seesMoney} aria-label="Lots by use-by">
       {rows.map((lot) => (

@@ -10,25 +10,32 @@ import { Answer } from "../Answer";
 import { Downloads } from "../Downloads";
 import classes from "../figures.module.css";
 import { type ShelfValue, useValue } from "../queries";
+import { sumOf } from "../sums";
 import { useSeesMoney } from "../useSeesMoney";
-import { kindLabel } from "../words";
+import { KIND_GROUPS } from "../words";
 import { ValueRows } from "./ValueRows";
 
 function KindsChart({ report }: { report: ShelfValue }) {
   const sign = currencySign(useWays().currency);
-  const kinds = [...report.kinds].sort((a, b) => toScale(b.value) - toScale(a.value));
-  const told = kinds.map(({ kind, value }) => `${kindLabel(kind)} ${sign}${toScale(value).toFixed(0)}`);
+  const worth = new Map<string, string>(report.kinds.map(({ kind, value }) => [kind, value]));
+  const groups = KIND_GROUPS.map(({ key, label, short, kinds }) => ({
+    key,
+    label,
+    short,
+    value: sumOf(kinds.map((kind) => worth.get(kind))),
+  }));
+  const told = groups.map(({ label, value }) => `${label} ${sign}${toScale(value).toFixed(0)}`);
   return (
     <Chart
-      title="What lies where the money is"
+      title="Value by what it is for"
       summary={`Value of the shelf by kind of material: ${told.join(", ")}.`}
       kind="bars"
       rowLabel="Kind"
       axis={sign}
       series={[{ key: "value", label: "Value" }]}
-      rows={kinds.map(({ kind, value }) => ({
-        key: kind,
-        label: kindLabel(kind).split(",")[0] ?? kind,
+      rows={groups.map(({ key, short, value }) => ({
+        key,
+        label: short,
         values: { value: toScale(value) },
         figures: { value: <Money value={value} /> },
       }))}

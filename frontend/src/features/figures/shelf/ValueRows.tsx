@@ -1,13 +1,14 @@
 import { Link } from "react-router";
-import { Money, Quantity, useAlignment } from "@/components/figures";
+import { Money } from "@/components/figures";
 import { linesPage } from "@/components/figures/linesPage";
+import { Amount, useAmountRoom } from "../Amount";
 import type { ShelfValue } from "../queries";
 import { kindLabel } from "../words";
 import own from "./shelf.module.css";
 
 /** Each material under its kind, with what lay there and what it was worth; the figure leads to its lines. */
 export function ValueRows({ report, seesMoney }: { report: ShelfValue; seesMoney: boolean }) {
-  const room = useAlignment(report.rows.map(({ quantity }) => quantity));
+  const room = useAmountRoom(report.rows.map(({ quantity }) => quantity));
   return (
     <table className={`figures-table ${own.valueTable}`} style={room}>
       <caption className="only-read-aloud">What lay on the shelf, by material</caption>
@@ -45,7 +46,7 @@ export function ValueRows({ report, seesMoney }: { report: ShelfValue; seesMoney
                 </th>
                 <td className="right">
                   <Link to={linesPage(movements)} aria-label={`In and out of ${material.name} until then`}>
-                    <Quantity value={quantity} />
+                    <Amount value={quantity} />
                   </Link>
                 </td>
                 {seesMoney && (

@@ -34,7 +34,7 @@ function Find() {
       </div>
       <Columns>
         <Part title="Tops">
-          <Answer of={tops} lines={6}>
+          <Answer of={tops}>
             {({ results }) => (
               <FoundList
                 label="Tops"
@@ -50,7 +50,7 @@ function Find() {
           </Answer>
         </Part>
         <Part title="Jobs">
-          <Answer of={jobs} lines={6}>
+          <Answer of={jobs}>
             {({ results }) => (
               <FoundList
                 label="Jobs"
@@ -66,7 +66,7 @@ function Find() {
           </Answer>
         </Part>
         <Part title="Pours">
-          <Answer of={pours} lines={6}>
+          <Answer of={pours}>
             {({ results }) => (
               <FoundList
                 label="Pours"
@@ -108,7 +108,7 @@ function Sources({ of, id }: { of: Traced; id: number }) {
         },
       ]}
     >
-      <Answer of={{ ...sources, isPlaceholderData: false }} lines={10}>
+      <Answer of={{ ...sources, isPlaceholderData: false }}>
         {(answer) => <SourcesList rows={answer.rows} label={`Lots in ${name}`} />}
       </Answer>
       <Downloads report={`${of}s/${id}/sources`} name={`lots in ${name}`} />

@@ -1,14 +1,15 @@
 import { Link } from "react-router";
-import { Quantity, useAlignment } from "@/components/figures";
+
 import { FlowList } from "@/components/flow/FlowList";
 import { EmptyState } from "@/components/notes/EmptyState";
+import { Amount, useAmountRoom } from "../Amount";
 import classes from "../figures.module.css";
 import type { Uses } from "../queries";
 import own from "./trace.module.css";
 
 /** Whom to call: each job and customer that got any of it; and the lots that it was mixed or opened into. */
 export function UseJobs({ uses }: { uses: Uses }) {
-  const room = useAlignment(uses.jobs.map(({ quantity }) => quantity));
+  const room = useAmountRoom(uses.jobs.map(({ quantity }) => quantity));
   if (uses.jobs.length === 0) {
     return <EmptyState title="No job yet">None of it went into a pour.</EmptyState>;
   }
@@ -25,7 +26,7 @@ export function UseJobs({ uses }: { uses: Uses }) {
                 {job.customer_name} · {job.tops === 1 ? "1 top" : `${job.tops} tops`}
               </small>
             </span>
-            <Quantity value={job.quantity} />
+            <Amount value={job.quantity} />
           </li>
         ))}
       </ul>

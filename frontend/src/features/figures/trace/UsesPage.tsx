@@ -86,7 +86,7 @@ function OneLot({ lot, all }: { lot: number; all: boolean }) {
       ]}
     >
       <FilterRow label="Which lots" name="all" choices={WHICH} />
-      <Answer of={{ ...uses, isPlaceholderData: false }} lines={10}>
+      <Answer of={{ ...uses, isPlaceholderData: false }}>
         {(answer) => <Traced uses={answer} lot={lot} />}
       </Answer>
       <Downloads report={`lots/${lot}/uses`} name="where it went" asked={{ all_of_this_number: all }} />
