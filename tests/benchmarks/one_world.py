@@ -12,6 +12,7 @@ def main(size: int, repeat: int) -> None:
     django.setup()
     from django.core.management import call_command
 
+    import inventory.config.wsgi  # noqa: F401  (what the server sets up for itself holds here too)
     from tests.benchmarks.building import build
     from tests.benchmarks.measuring import Measuring
 
