@@ -11,6 +11,7 @@ import { NotYours } from "@/components/page/NotYours";
 import { useLots } from "../queries";
 import { LatelyMixed } from "./LatelyMixed";
 import { MixFields } from "./MixFields";
+import classes from "./mix.module.css";
 import { checkMix, type MixTyped, mixBody, startOf } from "./mixing";
 
 function MixForm({ lot }: { lot: number | null }) {
@@ -68,7 +69,9 @@ function MixSheet() {
       ) : (
         <Columns lead>
           <Part title="What goes in">
-            <MixForm key={asked} lot={asked || null} />
+            <div className={classes.form}>
+              <MixForm key={asked} lot={asked || null} />
+            </div>
           </Part>
           <Part title="Lately mixed">
             <LatelyMixed />
