@@ -9,7 +9,7 @@ import { clearUnder } from "@/components/form/clearUnder";
 import { Columns, Page, Part } from "@/components/page";
 import { byId, titleOf } from "../about";
 import { LinesEditor } from "../lines/LinesEditor";
-import { usageBody, usedLines } from "../lines/line";
+import { type Line, usageBody, usedLines } from "../lines/line";
 import { aroundBody, fieldOf, type Happened, missingOf } from "../planned/account";
 import { FoundList } from "../planned/FoundList";
 import { HappenedFields } from "../planned/HappenedFields";
@@ -33,6 +33,18 @@ function recorded(pour: Pour, timeZone: string): Corrected {
     leftover: leftoverOf(pour),
     reason: "",
   };
+}
+
+/** From which lot it was recorded; several gave of it where none is named. */
+function RecordedLot({ line, pour }: { line: Line; pour: Pour }) {
+  const usage = pour.usages.find(({ lot, place }) => line.lot === `${lot}@${place}`);
+  return usage ? (
+    <>
+      from lot {usage.number} ({usage.lot_number})
+    </>
+  ) : (
+    "from where the shelf decides"
+  );
 }
 
 function Correct({ pour }: { pour: Pour }) {
@@ -86,6 +98,10 @@ function Correct({ pour }: { pour: Pour }) {
       <Sheet sheet={short.quiet(sheet)} acts={<BigButton busy={sheet.isPending}>Correct it</BigButton>}>
         <Columns lead>
           <Part title="What really went in">
+            <p className="soft">
+              All of it is booked anew. Where some was left over and went onto another pour, say that again
+              too.
+            </p>
             {short.note}
             <LinesEditor
               lines={usages}
@@ -96,6 +112,8 @@ function Correct({ pour }: { pour: Pour }) {
               materials={materials}
               place={pour.place}
               errorOf={errorOf}
+              untouched="as recorded"
+              under={(line) => <RecordedLot line={line} pour={pour} />}
             />
             <FoundList
               found={found}

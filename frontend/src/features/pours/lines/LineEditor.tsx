@@ -47,6 +47,7 @@ function Weighed({ line, errorOf, onChange }: Pick<LineEditorProps, "line" | "er
 export function LineEditor(props: LineEditorProps) {
   const { line, material, place, isPlan, errorOf, onChange, onRemove } = props;
   const { choices, needsWord } = useLotChoices(useLotsOf(material.id), place);
+  const isGone = line.lot !== "" && !choices.some(({ value }) => value === line.lot);
   const asksWhy = line.is_waste || needsWord.has(line.lot);
   return (
     <div className={classes.fields}>
@@ -73,10 +74,11 @@ export function LineEditor(props: LineEditorProps) {
       )}
       <PickOne
         label="From which lot"
-        choices={[{ value: "", label: "Let the shelf decide" }, ...choices].map((choice) => ({
-          ...choice,
-          value: choice.value || "any",
-        }))}
+        choices={[
+          { value: "any", label: "Let the shelf decide" },
+          ...choices,
+          ...(isGone ? [{ value: line.lot, label: "As it was recorded" }] : []),
+        ]}
         value={line.lot || "any"}
         error={errorOf(".lot")}
         description={

@@ -20,6 +20,8 @@ export interface LinesProps {
   more?: string;
   /** Whether amounts are still a plan: nothing is wasted or weighed yet. */
   isPlan?: boolean;
+  /** How an amount is called that nobody has touched. */
+  untouched?: string;
 }
 
 const FIELDS = ["", ".quantity", ".weighed", ".lot", ".material", ".reason", ".bucket"];
@@ -27,7 +29,7 @@ const FIELDS = ["", ".quantity", ".weighed", ".lot", ".material", ".reason", ".b
 /** What went in, or is to: a line for each amount; a tap opens the one that differs. */
 export function LinesEditor(props: LinesProps) {
   const { lines, onChange, materials, place, errorOf, under, isPlan = false } = props;
-  const { more = "Something else went in" } = props;
+  const { more = "Something else went in", untouched = isPlan ? "assumed" : "as planned" } = props;
   const [opened, setOpened] = useState<ReadonlySet<string>>(new Set());
 
   function toggle(key: string) {
@@ -63,7 +65,7 @@ export function LinesEditor(props: LinesProps) {
                 swatch={material?.swatch}
                 isOpen={isOpen}
                 onToggle={() => toggle(line.key)}
-                assumed={isPlan ? "assumed" : "as planned"}
+                assumed={untouched}
                 under={under?.(line)}
                 error={isOpen ? undefined : error}
               />
