@@ -9,7 +9,7 @@ from typing import Any
 from django.conf import settings
 from django.core.management import call_command
 from django.core.management.base import BaseCommand, CommandError
-from django.db import connection
+from django.db import OperationalError, connection
 
 from inventory.config.front_end import BuildFailed, build, is_built
 from inventory.rest.idempotency import forget_old_keys
@@ -52,6 +52,10 @@ class Command(BaseCommand):
                 build(frontend)
             except BuildFailed as error:
                 raise CommandError(str(error)) from error
+        try:
+            connection.ensure_connection()
+        except OperationalError as error:
+            raise CommandError(f"The database cannot be reached; see DATABASE_URL. {error}") from error
         call_command("migrate", interactive=False, verbosity=0)
         forget_old_keys()
         call_command("collectstatic", interactive=False, verbosity=0)
