@@ -184,15 +184,15 @@ def _lots_on_hold() -> Iterator[NeedsAHand]:
 
 
 def _below(standing: Standing, units: PreferredUnits) -> NeedsAHand:
-    material = standing.material
-    there, point = (
-        as_read(amount, material.stock_unit, units)
-        for amount in (standing.figures.available, standing.point or Decimal(0))
+    material, available = standing.material, standing.figures.available
+    amount, point = (
+        as_read(figure, material.stock_unit, units) for figure in (abs(available), standing.point or Decimal(0))
     )
+    there = f"{amount} to be had" if available >= 0 else f"{amount} more set aside than there is"
     return NeedsAHand(
         kind=Need.MATERIAL_BELOW,
         title=material.name,
-        detail=f"{there} to be had, reorder point {point}",
+        detail=f"{there}, reorder point {point}",
         on=None,
         noun="material",
         id=material.pk,
