@@ -134,7 +134,12 @@ export function BalancePage() {
       <Answer of={balance}>
         {(report) => <Shown report={report} asked={asked} seesMoney={seesMoney} />}
       </Answer>
-      <Downloads report="reports/mass-balance" name="does it add up" asked={{ ...asked }} />
+      <Downloads
+        isReady={balance.isSuccess}
+        report="reports/mass-balance"
+        name="does it add up"
+        asked={{ ...asked }}
+      />
     </Page>
   );
 }

@@ -97,7 +97,12 @@ export function CostLinesPage() {
       <Answer of={{ ...behind, isPlaceholderData: false }}>
         {({ lines }) => <Lines lines={lines} seesMoney={seesMoney} />}
       </Answer>
-      <Downloads report="reports/cost-per-sqft/movements" name="lines behind this cost" asked={asked} />
+      <Downloads
+        isReady={behind.isSuccess}
+        report="reports/cost-per-sqft/movements"
+        name="lines behind this cost"
+        asked={asked}
+      />
     </Page>
   );
 }

@@ -21,7 +21,11 @@ function factsOf(report: CostReport | undefined, seesMoney: boolean): Fact[] {
   return [
     {
       label: "In all, materials only",
-      value: total?.cost_per_sqft ? <Money value={total.cost_per_sqft} per="per sq ft" /> : total?.reason,
+      value: total?.cost_per_sqft ? (
+        <Money value={total.cost_per_sqft} per="per sq ft" />
+      ) : (
+        total && "none yet"
+      ),
     },
     { label: "Materials", value: <Money value={total?.cost} /> },
     area,
@@ -61,7 +65,12 @@ export function CostPage() {
           )
         }
       </Answer>
-      <Downloads report="reports/cost-per-sqft" name="cost per square foot" asked={view} />
+      <Downloads
+        isReady={cost.isSuccess}
+        report="reports/cost-per-sqft"
+        name="cost per square foot"
+        asked={view}
+      />
     </Page>
   );
 }

@@ -89,7 +89,7 @@ export function MovementsPage() {
           )
         }
       </Answer>
-      <Downloads report="movements" name="in and out" asked={file} />
+      <Downloads isReady={lines.isSuccess} report="movements" name="in and out" asked={file} />
     </Page>
   );
 }

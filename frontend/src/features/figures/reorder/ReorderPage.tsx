@@ -79,7 +79,7 @@ export function ReorderPage() {
           );
         }}
       </Answer>
-      <Downloads report="reports/reorder" name="what to order" />
+      <Downloads isReady={reorder.isSuccess} report="reports/reorder" name="what to order" />
     </Page>
   );
 }

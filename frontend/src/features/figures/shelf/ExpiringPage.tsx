@@ -93,7 +93,7 @@ export function ExpiringPage() {
           )
         }
       </Answer>
-      <Downloads report="reports/expiring" name="use-by days" asked={{ days }} />
+      <Downloads isReady={report.isSuccess} report="reports/expiring" name="use-by days" asked={{ days }} />
     </Page>
   );
 }

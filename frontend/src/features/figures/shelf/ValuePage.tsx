@@ -87,7 +87,7 @@ export function ValuePage() {
           )
         }
       </Answer>
-      <Downloads report="reports/value" name="value of the shelf" asked={{ on }} />
+      <Downloads isReady={report.isSuccess} report="reports/value" name="value of the shelf" asked={{ on }} />
     </Page>
   );
 }

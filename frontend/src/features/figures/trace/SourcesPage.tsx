@@ -111,7 +111,7 @@ function Sources({ of, id }: { of: Traced; id: number }) {
       <Answer of={{ ...sources, isPlaceholderData: false }}>
         {(answer) => <SourcesList rows={answer.rows} label={`Lots in ${name}`} />}
       </Answer>
-      <Downloads report={`${of}s/${id}/sources`} name={`lots in ${name}`} />
+      <Downloads isReady={sources.isSuccess} report={`${of}s/${id}/sources`} name={`lots in ${name}`} />
       <p className={`${classes.ways} no-print`}>
         <Link to={`${PAGES[of]}/${id}`}>Open its page</Link>
       </p>

@@ -76,20 +76,28 @@ function OneLot({ lot, all }: { lot: number; all: boolean }) {
     <Page
       title={named ? `Where ${all ? named.lot_number : `lot ${named.number}`} went` : "Where a lot went"}
       back={{ to: "/figures/uses", label: "Another lot" }}
-      marks={named && <LotMarks status={named.status} />}
       facts={[
         { label: "Material", value: named?.material.name },
         { label: "On the label", value: named?.lot_number },
         { label: "Came in", value: <Quantity value={data?.total} /> },
         { label: "Left of it", value: data && <Quantity value={leftOf(data)} /> },
         { label: "Tops", value: data && tops },
+        {
+          label: "Stands",
+          value: named && (named.status === "usable" ? "OK" : <LotMarks status={named.status} />),
+        },
       ]}
     >
       <FilterRow label="Which lots" name="all" choices={WHICH} />
       <Answer of={{ ...uses, isPlaceholderData: false }}>
         {(answer) => <Traced uses={answer} lot={lot} />}
       </Answer>
-      <Downloads report={`lots/${lot}/uses`} name="where it went" asked={{ all_of_this_number: all }} />
+      <Downloads
+        isReady={uses.isSuccess}
+        report={`lots/${lot}/uses`}
+        name="where it went"
+        asked={{ all_of_this_number: all }}
+      />
     </Page>
   );
 }
