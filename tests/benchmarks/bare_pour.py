@@ -108,10 +108,11 @@ class BarePour:
         if not materials:
             return set()
         rows = self.run(
-            "SELECT DISTINCT u.lot_id FROM pours_pourpiece mine JOIN jobs_piece p ON p.id = mine.piece_id "
-            "JOIN jobs_piece q ON q.job_id = p.job_id JOIN pours_pourpiece other ON other.piece_id = q.id "
-            "JOIN pours_usage u ON u.pour_id = other.pour_id AND NOT u.is_taken_back "
-            f"WHERE mine.pour_id = %s AND u.material_id IN ({', '.join(['%s'] * len(materials))})",
+            "SELECT DISTINCT u.lot_id FROM pours_pourpiece mine CROSS JOIN jobs_piece p CROSS JOIN jobs_piece q "
+            "CROSS JOIN pours_pourpiece other CROSS JOIN pours_usage u WHERE mine.pour_id = %s "
+            "AND p.id = mine.piece_id AND q.job_id = p.job_id AND other.piece_id = q.id "
+            "AND u.pour_id = other.pour_id AND NOT u.is_taken_back "
+            f"AND +u.material_id IN ({', '.join(['%s'] * len(materials))})",  # + keeps SQLite from going by material
             [pour, *materials],
         )
         return {row[0] for row in rows}
