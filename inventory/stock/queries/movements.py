@@ -5,10 +5,9 @@ tables, and sort all of the ledger for one page of it.
 """
 
 from collections.abc import Iterator, Sequence
-from itertools import islice
 from typing import Any
 
-from django.db.models import Prefetch, QuerySet
+from django.db.models import OuterRef, Prefetch, QuerySet, Subquery
 
 from inventory.catalog.models import Material
 from inventory.shop.models import Person
@@ -27,6 +26,8 @@ COLUMNS = (
     "happened_at",
     "happened_on",
 )
+ACT = Posting.objects.filter(pk=OuterRef("posting_id"))
+TOLD = {f"told_{field}": Subquery(ACT.values(field)) for field in ("recorded_at", "by_id", "reason")}
 
 
 def movements() -> QuerySet[Movement]:
@@ -42,33 +43,27 @@ def postings() -> QuerySet[Posting]:
 
 def movement_rows(lines: QuerySet[Movement]) -> Iterator[Sequence[Any]]:
     """Lines for a table, any number of them in bounded memory: number, act, kind, lot, lot number, material, place,
-    quantity, unit, value, happened at, day, recorded at, by, reason."""
+    quantity, unit, value, happened at, day, recorded at, by, reason. Five SQL statements."""
     lots = {pk: (number, label) for pk, number, label in Lot.objects.values_list("pk", "number", "lot_number")}
     materials = {pk: (name, unit) for pk, name, unit in Material.objects.values_list("pk", "name", "stock_unit")}
     places = dict(Place.objects.values_list("pk", "name"))
     people = dict(Person.objects.values_list("pk", "name"))
-    rows = lines.prefetch_related(None).values_list(*COLUMNS).iterator(chunk_size=ROWS_AT_ONCE)
-    while part := list(islice(rows, ROWS_AT_ONCE)):
-        acts = Posting.objects.filter(pk__in={row[1] for row in part})
-        told: dict[int, list[Any]] = {
-            pk: rest for pk, *rest in acts.values_list("pk", "recorded_at", "by_id", "reason")
-        }
-        for pk, posting, kind, lot, material, place, quantity, value, at, on in part:
-            recorded_at, by, reason = told[posting]
-            name, unit = materials[material]
-            yield (
-                pk,
-                posting,
-                kind,
-                *lots[lot],
-                name,
-                places[place],
-                quantity,
-                unit,
-                value,
-                at,
-                on,
-                recorded_at,
-                people[by],
-                reason,
-            )
+    rows = lines.prefetch_related(None).annotate(**TOLD).values_list(*COLUMNS, *TOLD).iterator(chunk_size=ROWS_AT_ONCE)
+    for pk, posting, kind, lot, material, place, quantity, value, at, on, recorded_at, by, reason in rows:
+        name, unit = materials[material]
+        yield (
+            pk,
+            posting,
+            kind,
+            *lots[lot],
+            name,
+            places[place],
+            quantity,
+            unit,
+            value,
+            at,
+            on,
+            recorded_at,
+            people[by],
+            reason,
+        )
