@@ -20,6 +20,15 @@ settings.load_profile("shop")
 os.environ.setdefault("DJANGO_ALLOW_ASYNC_UNSAFE", "1")
 
 
+LONG = ("tests/test_on_postgresql.py", "tests/browser/", "tests/test_front_end.py", "tests/test_code.py")
+
+
+def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
+    """The longest go first, so that parallel workers end together."""
+    order = {prefix: rank for rank, prefix in enumerate(LONG)}
+    items.sort(key=lambda item: next((order[prefix] for prefix in LONG if item.nodeid.startswith(prefix)), len(LONG)))
+
+
 @pytest.fixture(autouse=True, scope="session")
 def _ledger_can_be_emptied() -> Iterator[None]:
     """A transactional test empties every table afterwards; the guards over the ledger step aside for that."""
