@@ -65,12 +65,8 @@ export type ReorderRow = Schemas["ReorderRowOut"];
 
 /** Where each material stands against its reorder point, by material; empty until it is here. */
 export function useReorder(): ReadonlyMap<number, ReorderRow> {
-  const { data } = useQuery({
-    queryKey: ["get", "/api/reports/reorder/"],
-    queryFn: async () => (await client.GET("/api/reports/reorder/")).data?.rows ?? [],
-    staleTime: 60_000,
-  });
-  return new Map(data?.map((row) => [row.material.id, row]));
+  const { data } = api.useQuery("get", "/api/reports/reorder/", undefined, { staleTime: 60_000 });
+  return new Map(data?.rows.map((row) => [row.material.id, row]));
 }
 
 export const MOVEMENTS_SHOWN = 20;
