@@ -31,8 +31,9 @@ function Row({ lot, seesMoney }: { lot: ExpiringLot; seesMoney: boolean }) {
         <LotMarks status={lot.status} isOpen={lot.opened_on !== null} />
       </span>
       <span className={classes.amount}>
-        <Link to={linesPage(lot.movements)} aria-label={`In and out of lot ${lot.number}`}>
+        <Link to={linesPage(lot.movements)}>
           <Amount value={lot.on_hand} />
+          <span className="only-read-aloud">, in and out of lot {lot.number}</span>
         </Link>
       </span>
       {seesMoney && (

@@ -45,8 +45,9 @@ export function ValueRows({ report, seesMoney }: { report: ShelfValue; seesMoney
                   <Link to={`/shelf/materials/${material.id}`}>{material.name}</Link>
                 </th>
                 <td className="right">
-                  <Link to={linesPage(movements)} aria-label={`In and out of ${material.name} until then`}>
+                  <Link to={linesPage(movements)}>
                     <Amount value={quantity} />
+                    <span className="only-read-aloud">, in and out of {material.name} until then</span>
                   </Link>
                 </td>
                 {seesMoney && (
