@@ -12,6 +12,19 @@ def sign_in(page: Page, username: str = "owner", password: str = "pour-slowly") 
     expect(page.get_by_role("button", name="Sign in")).to_have_count(0)
 
 
+def set_up(page: Page) -> None:
+    """The first start: a shop of its own, and its owner."""
+    expect(page.get_by_role("heading", name="Set up the shop")).to_be_visible()
+    page.get_by_label("Name", exact=True).fill("Millrace Tops")
+    page.get_by_label("Town").fill("Sedgeley")
+    page.get_by_label("Your name").fill("Odile Farr")
+    page.get_by_label("Sign-in name").fill("odile")
+    page.get_by_label("Password", exact=True).fill("grey-heron-47")
+    page.get_by_role("button", name="Open the shop").click()
+    expect(page.get_by_role("heading", name="Today")).to_be_visible()
+    expect(page.get_by_role("link", name="Millrace Tops")).to_be_visible()
+
+
 def pick(where: Page | Locator, label: str | re.Pattern[str], choice: str) -> None:
     """Chooses one of a list: opens it, and takes the option of that name."""
     page = where if isinstance(where, Page) else where.page

@@ -5,7 +5,7 @@ import re
 from playwright.sync_api import Page, expect
 
 from tests.browser.conftest import OpenPage
-from tests.browser.hands import choose, go, part, pick
+from tests.browser.hands import choose, go, part, pick, set_up
 from tests.browser.served import Served
 
 AREA = "20"
@@ -33,18 +33,6 @@ def test_from_the_first_owner_to_cost_per_square_foot_and_where_a_lot_went(
     the_job_tells_its_cost(page)
     the_report_tells_it_once_the_job_is_finished(page)
     the_lot_tells_where_it_went(page)
-
-
-def set_up(page: Page) -> None:
-    expect(page.get_by_role("heading", name="Set up the shop")).to_be_visible()
-    page.get_by_label("Name", exact=True).fill("Millrace Tops")
-    page.get_by_label("Town").fill("Sedgeley")
-    page.get_by_label("Your name").fill("Odile Farr")
-    page.get_by_label("Sign-in name").fill("odile")
-    page.get_by_label("Password", exact=True).fill("grey-heron-47")
-    page.get_by_role("button", name="Open the shop").click()
-    expect(page.get_by_role("heading", name="Today")).to_be_visible()
-    expect(page.get_by_role("link", name="Millrace Tops")).to_be_visible()
 
 
 def add_material(page: Page, name: str, code: str, kind: str, *, density: str = "", spoon: str = "") -> None:
