@@ -123,6 +123,19 @@ def test_a_screen_is_read_by_everybody(path: str, demo_shop: Served, open_page: 
     assert faults_of(page) == []
 
 
+def test_the_door_is_read_by_everybody_and_faults_put_into_it_are_found(demo_shop: Served, open_page: OpenPage) -> None:
+    page = open_page(demo_shop, "/sign-in", size=PHONE)
+    settled(page)
+    assert faults_of(page) == []
+    page.evaluate(
+        """() => document.querySelector('main').insertAdjacentHTML('beforeend',
+            '<input><h4>Deep</h4><p style="width: 3000px; color: #888; background: #999">Wide and pale</p>')"""
+    )
+    said = "\n".join(faults_of(page))
+    for fault in ("390 light: label", "1280 light: label", "px too wide", "h4 after h1", "dark: color-contrast"):
+        assert fault in said
+
+
 EMPTY = {
     "/": "Nothing needs a hand",
     "/shelf": "The shelf is bare",
@@ -160,12 +173,6 @@ def test_an_empty_shop_is_read_by_everybody_and_says_what_comes_first(empty_shop
             expect(page.get_by_role("main")).to_contain_text(EMPTY[path])
         found += [f"{path}: {fault}" for fault in faults_of(page)]
     assert found == []
-
-
-def test_the_door_is_read_by_everybody(demo_shop: Served, open_page: OpenPage) -> None:
-    page = open_page(demo_shop, "/sign-in", size=PHONE)
-    settled(page)
-    assert faults_of(page) == []
 
 
 @pytest.mark.parametrize("who", ["crew", "viewer"])
