@@ -4,6 +4,7 @@ from collections.abc import Mapping
 from typing import Any
 
 from django.db.models import QuerySet
+from django.forms import NullBooleanField
 from django_filters.rest_framework import DjangoFilterBackend
 from rest_framework import serializers
 from rest_framework.request import Request
@@ -12,6 +13,7 @@ from inventory.rest.money import sees_money
 from inventory.rest.pointers import pointed_errors
 from inventory.rest.problems import BadQuery
 
+YES_OR_NO = frozenset({"", "true", "false", "True", "False"})
 ALWAYS_TAKEN = frozenset({"page", "page_size", "ordering", "search", "format"})
 
 
@@ -29,6 +31,7 @@ class Filters(DjangoFilterBackend):
         refuse_unknown(request, known | ALWAYS_TAKEN)
         if filterset is None:
             return queryset
+        refuse_neither_yes_nor_no(request, filterset)
         if not filterset.is_valid():
             raise bad_parameters({name: [str(text) for text in texts] for name, texts in filterset.errors.items()})
         try:
@@ -36,6 +39,17 @@ class Filters(DjangoFilterBackend):
         except (ValueError, OverflowError) as error:
             raise BadQuery(f"A filter's value is out of bounds: {error}.") from error
         return found
+
+
+def refuse_neither_yes_nor_no(request: Request, filterset: Any) -> None:
+    """Raise BadQuery for a yes-or-no filter whose value is neither: it would otherwise be passed over."""
+    odd = {
+        name
+        for name, field in filterset.form.fields.items()
+        if isinstance(field, NullBooleanField) and request.query_params.get(name, "") not in YES_OR_NO
+    }
+    if odd:
+        raise bad_parameters({name: ["Say true or false."] for name in sorted(odd)})
 
 
 def parameters_of(filterset: Any) -> set[str]:

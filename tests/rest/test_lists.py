@@ -63,6 +63,8 @@ def test_order_filter_and_search(suppliers, names):
         ("ordering=name,materials__code", "ordering"),
         ("lead_time_day=3", "lead_time_day"),
         ("lead_time_days=soon", "lead_time_days"),
+        ("is_archived=maybe", "is_archived"),
+        ("is_archived=1", "is_archived"),
         ("page_size=201", "page_size"),
         ("page_size=0", "page_size"),
         ("page_size=x", "page_size"),
